@@ -1,0 +1,51 @@
+/* judging.h - one wall under judgement, and the findings so far */
+#pragma once
+
+#include "bond/layout.h"
+#include "model/finding.h"
+#include "model/project.h"
+
+typedef struct
+{
+  const Project *project;
+  const Wall *wall;
+  const Block *block;
+  const Layout *layout;
+  Laying laying;       /* resolved */
+  GPtrArray *findings; /* Finding * */
+} Judging;
+
+/* What would mend a finding: an edit of the judged project, and the words of its button. */
+typedef struct
+{
+  Edit *edit;
+  char *text;
+} Mend;
+#define MEND_NONE ((Mend){ NULL, NULL })
+
+/* Adds a finding; takes `text` and the mend. Returned to set further fields, borrowed. */
+Finding *judging_add (Judging *judging, const char *rule, Severity severity, char *text, Mend mend);
+/* The same of an opening. */
+Finding *judging_add_of (Judging *judging, const Opening *opening, const char *rule,
+                         Severity severity, char *text, Mend mend);
+
+/* The mend, or none when the project would refuse the edit. Takes both. */
+Mend mend_if_possible (const Judging *judging, Edit *edit, char *text);
+void mend_clear (Mend *mend);
+
+/* What people call it: its name, or else its key. */
+const char *opening_called (const Opening *opening);
+
+/* --- the rules, each in its file --- */
+
+void judge_breaches (
+    Judging *judging); /* breaches.c: min-piece, min-lap, min-rip, lap-too-long, fewer-cuts */
+void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-long, strip-too-high,
+                                   bearing-too-long, jamb-line-too-far, wanted-lap-short */
+void judge_openings (Judging *judging); /* openings.c: beyond-move, sill, head, narrow-pier,
+                                   lintel-bearing */
+void judge_bed_steel (
+    Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
+void judge_courses (
+    Judging *judging); /* courses.c: top-course, top-packing, levelling-bed, block-mass */
+void judge_pins (Judging *judging); /* pins.c: pin; gives mends to breaches that have none */

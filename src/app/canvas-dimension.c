@@ -1,0 +1,202 @@
+/* canvas-dimension.c - typing into a dimension where it stands */
+#include "app/canvas-private.h"
+
+#include <glib/gi18n.h>
+
+#define WIDTH 92 /* px, of the entry */
+
+typedef struct
+{
+  HbCanvas *canvas; /* borrowed: the canvas outlives its entry */
+  DimensionPart part;
+  OpeningId opening;
+} Typing;
+
+static const char *
+part_text (DimensionPart part)
+{
+  switch (part)
+    {
+    case DIMENSION_WALL_LENGTH:
+      return _ ("Length of the wall, mm");
+    case DIMENSION_WALL_HEIGHT:
+      return _ ("Height of the wall, mm");
+    case DIMENSION_PIER_BEFORE:
+      return _ ("Masonry left of the opening, mm");
+    case DIMENSION_PIER_AFTER:
+      return _ ("Masonry right of the last opening, mm");
+    case DIMENSION_OPENING_WIDTH:
+      return _ ("Width of the opening, mm");
+    case DIMENSION_OPENING_SILL:
+      return _ ("Sill above the foundation, mm");
+    case DIMENSION_OPENING_HEIGHT:
+    default:
+      return _ ("Height of the opening, mm");
+    }
+}
+
+gboolean
+_hb_canvas_is_typing (HbCanvas *self)
+{
+  return self->dimension != NULL;
+}
+
+void
+_hb_canvas_stop_typing (HbCanvas *self)
+{
+  GtkWidget *entry = g_steal_pointer (&self->dimension);
+
+  if (!entry)
+    return;
+  _hb_canvas_focus_selected (self);
+  gtk_widget_unparent (entry);
+  _hb_canvas_say (self, "");
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+_hb_canvas_place_dimension (HbCanvas *self)
+{
+  GtkAllocation at = { .width = WIDTH };
+  const int width = gtk_widget_get_width (GTK_WIDGET (self));
+  const int height = gtk_widget_get_height (GTK_WIDGET (self));
+
+  if (!self->dimension)
+    return;
+  gtk_widget_measure (self->dimension, GTK_ORIENTATION_HORIZONTAL, -1, &at.width, NULL, NULL, NULL);
+  at.width = MAX (at.width, WIDTH);
+  gtk_widget_measure (self->dimension, GTK_ORIENTATION_VERTICAL, at.width, NULL, &at.height, NULL,
+                      NULL);
+  at.x = CLAMP ((int) self->dimension_x - at.width / 2, 0, MAX (0, width - at.width));
+  at.y = CLAMP ((int) self->dimension_y - at.height / 2, 0, MAX (0, height - at.height));
+  gtk_widget_size_allocate (self->dimension, &at, -1);
+}
+
+/* TRUE when the value holds now. */
+static gboolean
+set_value (const Typing *typing, Length value, GError **error)
+{
+  HbCanvas *self = typing->canvas;
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  g_autoptr (Wall) next = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autofree char *label = NULL;
+  char text[LENGTH_TEXT_SIZE];
+
+  next = wall ? tool_set_dimension (wall, typing->part, typing->opening, value) : NULL;
+  if (!next)
+    return TRUE;
+  edit = edit_set_wall (next);
+  label = g_strdup_printf (_ ("Set a dimension to %s mm"), length_text (value, text));
+  return hb_document_apply (self->document, edit, label, error);
+}
+
+static void
+show_fault (HbCanvas *self, GtkWidget *entry, const char *sentence)
+{
+  gtk_widget_add_css_class (entry, "error");
+  _hb_canvas_say (self, sentence);
+}
+
+static void
+activated_cb (GtkEntry *entry, Typing *typing)
+{
+  g_autoptr (GError) error = NULL;
+  HbCanvas *self = typing->canvas;
+  Length value;
+
+  if (!length_parse_typed (gtk_editable_get_text (GTK_EDITABLE (entry)), &value))
+    show_fault (self, GTK_WIDGET (entry), _ ("Type a length: 1200, 1.2 m, 120 cm or 47 in."));
+  else if (!set_value (typing, value, &error))
+    show_fault (self, GTK_WIDGET (entry), error->message);
+  else
+    _hb_canvas_stop_typing (self);
+}
+
+static gboolean
+escape_cb (HbCanvas *self, guint key)
+{
+  if (key != GDK_KEY_Escape)
+    return GDK_EVENT_PROPAGATE;
+  _hb_canvas_stop_typing (self);
+  return GDK_EVENT_STOP;
+}
+
+static gboolean
+gone_cb (gpointer data)
+{
+  HbCanvas *self = data;
+
+  if (self->dimension
+      && !(gtk_widget_get_state_flags (self->dimension) & GTK_STATE_FLAG_FOCUS_WITHIN))
+    _hb_canvas_stop_typing (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Not at once: the focus is on its way while this is told. */
+static void
+left_cb (HbCanvas *self)
+{
+  g_idle_add_full (G_PRIORITY_DEFAULT, gone_cb, g_object_ref (self), g_object_unref);
+}
+
+static void
+add_controllers (HbCanvas *self, GtkWidget *entry)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (escape_cb), self);
+  gtk_widget_add_controller (entry, keys);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (left_cb), self);
+  gtk_widget_add_controller (entry, focus);
+}
+
+static void
+typing_free (gpointer data, GClosure *closure)
+{
+  (void) closure;
+  g_free (data);
+}
+
+static GtkWidget *
+entry_new (HbCanvas *self, DimensionPart part, OpeningId opening, Length value)
+{
+  Typing *typing = g_new0 (Typing, 1);
+  GtkWidget *entry = gtk_entry_new ();
+  char text[LENGTH_TEXT_SIZE];
+
+  *typing = (Typing){ self, part, opening };
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 7);
+  gtk_editable_set_alignment (GTK_EDITABLE (entry), 0.5f);
+  gtk_editable_set_text (GTK_EDITABLE (entry), length_text (value, text));
+  gtk_widget_add_css_class (entry, "dimension");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  part_text (part), -1);
+  g_signal_connect_data (entry, "activate", G_CALLBACK (activated_cb), typing, typing_free, 0);
+  add_controllers (self, entry);
+  return entry;
+}
+
+void
+_hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening, double x,
+                           double y)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  g_autofree char *said = NULL;
+  Length value;
+
+  _hb_canvas_stop_typing (self);
+  _hb_canvas_end_nudge (self);
+  if (!wall || !tool_get_dimension (wall, part, opening, &value))
+    return;
+  self->dimension_x = x;
+  self->dimension_y = y;
+  self->dimension = entry_new (self, part, opening, value);
+  gtk_widget_set_parent (self->dimension, GTK_WIDGET (self));
+  gtk_widget_grab_focus (self->dimension);
+  gtk_editable_select_region (GTK_EDITABLE (self->dimension), 0, -1);
+  said = g_strdup_printf (_ ("%s. Enter sets it, Escape leaves it."), part_text (part));
+  _hb_canvas_say (self, said);
+}

@@ -1,0 +1,226 @@
+/* canvas-holds.c - what the keyboard's focus and a screen reader find of the wall */
+#include "app/canvas-private.h"
+
+#include <glib/gi18n.h>
+
+#include "app/hold.h"
+
+static void
+focused_cb (HbHold *hold, GParamSpec *spec, HbCanvas *self)
+{
+  (void) spec;
+  /* In the client view the focus says nothing of what is selected. */
+  if (!self->client && gtk_widget_has_focus (GTK_WIDGET (hold)))
+    hb_canvas_select (self, hb_hold_get_opening (hold));
+}
+
+static GtkWidget *
+add_hold (HbCanvas *self, OpeningId opening)
+{
+  GtkWidget *hold = hb_hold_new (opening);
+
+  gtk_widget_set_parent (hold, GTK_WIDGET (self));
+  g_signal_connect (hold, "notify::has-focus", G_CALLBACK (focused_cb), self);
+  return hold;
+}
+
+static GtkWidget *
+find_hold (HbCanvas *self, OpeningId opening)
+{
+  for (guint i = 0; i < self->holds->len; i++)
+    if (hb_hold_get_opening (g_ptr_array_index (self->holds, i)).n == opening.n)
+      return g_ptr_array_index (self->holds, i);
+  return NULL;
+}
+
+static const char *
+kind_text (OpeningKind kind)
+{
+  switch (kind)
+    {
+    case OPENING_DOOR:
+      return _ ("Door");
+    case OPENING_VOID:
+      return _ ("Void");
+    case OPENING_WINDOW:
+    default:
+      return _ ("Window");
+    }
+}
+
+static void
+name_opening (GtkWidget *hold, const Opening *opening)
+{
+  char w[LENGTH_TEXT_SIZE], h[LENGTH_TEXT_SIZE], x[LENGTH_TEXT_SIZE], s[LENGTH_TEXT_SIZE];
+  g_autofree char *name
+      = g_strdup_printf ("%s %s", kind_text (opening->kind), tool_opening_name (opening));
+  g_autofree char *description
+      = g_strdup_printf (_ ("%s by %s mm, left jamb at %s mm, sill at %s mm"),
+                         length_text (opening->width, w), length_text (opening->height, h),
+                         length_text (opening->x, x), length_text (opening->sill, s));
+
+  hb_hold_set_name (HB_HOLD (hold), name, description);
+}
+
+static void
+name_wall (HbCanvas *self, const Wall *wall)
+{
+  char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
+  g_autofree char *name = NULL, *description = NULL, *piece = NULL;
+
+  if (!wall)
+    {
+      hb_hold_set_name (HB_HOLD (self->wall_hold), _ ("No wall"), _ ("Add one with “+ Wall”"));
+      return;
+    }
+  name = g_strdup_printf (_ ("Wall: %s"), tool_wall_name (wall));
+  description = g_strdup_printf (_ ("%s mm long, %s mm high, openings: %u"),
+                                 length_text (wall->length, length),
+                                 length_text (wall->height, height), wall->openings->len);
+  /* A piece that the keys walked to is what a screen reader should say. */
+  piece = self->piece ? _hb_canvas_dup_piece_text (self, self->in_course, self->piece) : NULL;
+  hb_hold_set_name (HB_HOLD (self->wall_hold), name, piece ? piece : description);
+}
+
+static void
+drop_gone (HbCanvas *self, const Wall *wall)
+{
+  for (guint i = self->holds->len; i-- > 0;)
+    {
+      GtkWidget *hold = g_ptr_array_index (self->holds, i);
+
+      if (wall && wall_opening (wall, hb_hold_get_opening (HB_HOLD (hold))))
+        continue;
+      g_ptr_array_remove_index (self->holds, i);
+      gtk_widget_unparent (hold);
+    }
+}
+
+void
+_hb_canvas_update_holds (HbCanvas *self)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  gboolean had_focus;
+
+  if (!self->holds)
+    {
+      self->holds = g_ptr_array_new ();
+      self->wall_hold = add_hold (self, (OpeningId){ 0 });
+    }
+  had_focus = gtk_widget_get_focus_child (GTK_WIDGET (self)) != NULL;
+  /* Before the others can have it no longer: a focus that is taken away swallows the next key. */
+  if (had_focus && self->client)
+    gtk_widget_grab_focus (self->wall_hold);
+  drop_gone (self, wall);
+  name_wall (self, wall);
+  /* Without a wall there is nothing that a ring could stand round. */
+  gtk_widget_set_opacity (self->wall_hold, wall ? 1 : 0);
+  for (guint i = 0; wall && i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      GtkWidget *hold = find_hold (self, opening->id);
+
+      if (!hold)
+        {
+          hold = add_hold (self, opening->id);
+          g_ptr_array_add (self->holds, hold);
+        }
+      name_opening (hold, opening);
+      /* The client view is to be looked at: nothing is taken hold of there. */
+      gtk_widget_set_can_focus (hold, !self->client);
+    }
+  /* The focus of what was removed goes to the wall, not out of the canvas. */
+  if (had_focus && !gtk_widget_get_focus_child (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (self->wall_hold);
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+static void
+place (HbCanvas *self, GtkWidget *hold, Length x, Length z, Length width, Length height)
+{
+  const MarkPoint corner = { .x = length_to_mm (x), .z = length_to_mm (z + height) };
+  double sx, sy;
+  GtkAllocation at;
+
+  view_to_sheet (&self->view, &corner, &sx, &sy);
+  at.x = (int) sx;
+  at.y = (int) sy;
+  at.width = MAX (1, (int) (length_to_mm (width) * self->view.scale));
+  at.height = MAX (1, (int) (length_to_mm (height) * self->view.scale));
+  /* GTK wants a child measured before it is given a place. */
+  gtk_widget_measure (hold, GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
+  gtk_widget_size_allocate (hold, &at, -1);
+}
+
+void
+_hb_canvas_place_holds (HbCanvas *self)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+
+  if (!self->holds)
+    return;
+  place (self, self->wall_hold, 0, 0, wall ? wall->length : 1, wall ? wall->height : 1);
+  for (guint i = 0; wall && i < self->holds->len; i++)
+    {
+      GtkWidget *hold = g_ptr_array_index (self->holds, i);
+      const Opening *opening = wall_opening (wall, hb_hold_get_opening (HB_HOLD (hold)));
+
+      if (opening)
+        place (self, hold, opening->x, opening->sill, opening->width, opening->height);
+    }
+}
+
+void
+_hb_canvas_drop_holds (HbCanvas *self)
+{
+  if (!self->holds)
+    return;
+  for (guint i = 0; i < self->holds->len; i++)
+    gtk_widget_unparent (g_ptr_array_index (self->holds, i));
+  g_clear_pointer (&self->holds, g_ptr_array_unref);
+  g_clear_pointer (&self->wall_hold, gtk_widget_unparent);
+}
+
+void
+_hb_canvas_focus_selected (HbCanvas *self)
+{
+  GtkWidget *hold = self->selected.n ? find_hold (self, self->selected) : NULL;
+
+  gtk_widget_grab_focus (hold ? hold : self->wall_hold);
+}
+
+static gint
+by_place (gconstpointer a, gconstpointer b, gpointer data)
+{
+  const Wall *wall = data;
+  const Opening *x = wall_opening (wall, hb_hold_get_opening (*(HbHold *const *) a));
+  const Opening *y = wall_opening (wall, hb_hold_get_opening (*(HbHold *const *) b));
+
+  return x->x != y->x ? (x->x < y->x ? -1 : 1) : (x->sill > y->sill) - (x->sill < y->sill);
+}
+
+/* The wall, then its openings from the left: as one reads an elevation, whatever their heights. */
+gboolean
+_hb_canvas_focus_next (HbCanvas *self, gboolean forward)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  GtkWidget *now = gtk_widget_get_focus_child (GTK_WIDGET (self));
+  g_autoptr (GPtrArray) order = g_ptr_array_new ();
+  guint at = 0;
+
+  g_ptr_array_add (order, self->wall_hold);
+  if (wall && !self->client)
+    {
+      g_autoptr (GPtrArray) holds = g_ptr_array_copy (self->holds, NULL, NULL);
+
+      g_ptr_array_sort_with_data (holds, by_place, (gpointer) wall);
+      g_ptr_array_extend (order, holds, NULL, NULL);
+    }
+  if (!now)
+    return gtk_widget_grab_focus (g_ptr_array_index (order, forward ? 0 : order->len - 1));
+  if (!g_ptr_array_find (order, now, &at))
+    return FALSE;
+  if (forward ? at + 1 >= order->len : at == 0)
+    return FALSE;
+  return gtk_widget_grab_focus (g_ptr_array_index (order, forward ? at + 1 : at - 1));
+}

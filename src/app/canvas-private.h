@@ -1,0 +1,140 @@
+/* canvas-private.h - what the files of the canvas share */
+#pragma once
+
+#include "app/canvas.h"
+#include "app/places.h"
+#include "app/recording.h"
+#include "app/tool.h"
+#include "paint/elevation.h"
+
+typedef enum
+{
+  PULL_NONE,
+  PULL_PAN,
+  PULL_OPENING,
+  PULL_WALL,
+  PULL_DRAW,     /* a new opening */
+  PULL_NEW_WALL, /* a new wall */
+} PullKind;
+
+typedef struct
+{
+  PullKind kind;
+  RefPart part;
+  Opening opening;    /* as it was; owned */
+  Wall *wall;         /* as it was; owned */
+  View view;          /* as it was */
+  double x, y;        /* where it was taken, widget */
+  guint32 next;       /* the id that the project would give a new thing */
+  guint n_walls;      /* that the project had */
+  gboolean under_way; /* it went farther than a click does */
+} Pull;
+
+struct _HbCanvas
+{
+  GtkWidget parent;
+
+  /* Owned references */
+  HbDocument *document;
+  HbAnswers *answers;
+
+  /* What is looked at */
+  WallId wall;
+  WallId wall_before; /* the wall that is shown again when none is drawn */
+  OpeningId selected;
+  gint32 course;           /* of the tape; 0: the first */
+  gint32 piece, in_course; /* the piece that is lit: number, course; 0: none */
+  gint32 followed_course;  /* lit again when its wall is laid: what lies there; 0: nothing */
+  Length followed_x;
+  char *highlight; /* take-off key or NULL */
+  gboolean client;
+  HbTool tool;
+  gboolean fitted;      /* the view follows the size of the widget */
+  double pinched_scale; /* when two fingers were set down */
+  View view;
+
+  /* Owned: what is drawn */
+  Ink *ink;
+  Drawing *drawing;
+  Drawing *overlay;
+  HbRecording *recording, *rod, *tape, *lit, *moving;
+  gboolean stale;     /* the drawing is of an older value */
+  gboolean stale_lit; /* so is what is lit */
+
+  /* Owned: the hand */
+  Pull pull;
+  HbPlaces *places;
+  gboolean space_held;
+  double pointer_x, pointer_y;
+  gboolean pointer_in;
+  GtkWidget *dimension; /* the entry over a dimension, a child; NULL: none */
+  double dimension_x, dimension_y;
+  GtkWidget *wall_hold; /* children that take the focus for the wall and its openings */
+  GPtrArray *holds;
+  gboolean nudging; /* arrow keys hold a preview */
+};
+
+/* canvas.c */
+const Project *_hb_canvas_project (HbCanvas *self);
+const Wall *_hb_canvas_get_wall_value (HbCanvas *self); /* NULL: none */
+const Block *_hb_canvas_get_block (HbCanvas *self);
+const Opening *_hb_canvas_get_opening (HbCanvas *self); /* the selected one, or NULL */
+Theme _hb_canvas_theme (HbCanvas *self);
+void _hb_canvas_refused (HbCanvas *self, const GError *error);
+void _hb_canvas_say (HbCanvas *self, const char *sentence);
+/* What holds now: the tool's hint, else where the selected opening lies, else nothing. */
+void _hb_canvas_say_present (HbCanvas *self);
+/* What of the selected opening the hand moves; SHIFT_ALONG when it rests. */
+Shift _hb_canvas_pulled_shift (HbCanvas *self);
+/* Applies and frees the edit. */
+gboolean _hb_canvas_apply (HbCanvas *self, Edit *edit, const char *label);
+void _hb_canvas_ask_places (HbCanvas *self);
+
+/* canvas-draw.c: what is shown */
+void _hb_canvas_snapshot (HbCanvas *self, GtkSnapshot *snapshot);
+void _hb_canvas_queue_redraw (HbCanvas *self); /* the drawing is stale */
+/* What lies there; FALSE, and REF_NONE: nothing. */
+gboolean _hb_canvas_pick (HbCanvas *self, double x, double y, MarkRef *ref);
+/* Whether a strip of the selected opening lies there, which, and the place there or NULL. */
+gboolean _hb_canvas_pick_strip (HbCanvas *self, double x, double y, Shift *shift,
+                                const Place **place);
+/* Where the ground lies on the sheet that a new wall is drawn on, px from the top. */
+double _hb_canvas_blank_ground (HbCanvas *self);
+
+/* canvas-view.c: where the wall lies */
+void _hb_canvas_add_zoom (HbCanvas *self);
+void _hb_canvas_set_view (HbCanvas *self, const View *view, gboolean fitted);
+
+/* canvas-pull.c: the pointer */
+void _hb_canvas_add_pointer (HbCanvas *self);
+gboolean _hb_canvas_pull_cancel (HbCanvas *self);
+void _hb_canvas_toggle_steel (HbCanvas *self, gint32 course);
+void _hb_canvas_say_opening (HbCanvas *self, const Opening *opening);
+
+/* canvas-hover.c: the pointer that pulls nothing */
+void _hb_canvas_add_hover (HbCanvas *self);
+void _hb_canvas_update_cursor (HbCanvas *self);
+/* "Course 5, piece 3: 450 mm, shortened, left face at 1800"; NULL when there is none. */
+char *_hb_canvas_dup_piece_text (HbCanvas *self, gint32 course, gint32 number);
+
+/* canvas-pins.c: what is pinned by hand */
+void _hb_canvas_follow_piece (HbCanvas *self); /* the wall was laid */
+
+/* canvas-keys.c: the keyboard */
+void _hb_canvas_add_keys (HbCanvas *self);
+void _hb_canvas_end_nudge (HbCanvas *self);
+
+/* canvas-holds.c: what the keyboard's focus and a screen reader find of the wall */
+void _hb_canvas_update_holds (HbCanvas *self);
+void _hb_canvas_place_holds (HbCanvas *self);
+void _hb_canvas_drop_holds (HbCanvas *self);
+void _hb_canvas_focus_selected (HbCanvas *self);
+/* FALSE: it goes out of the canvas. */
+gboolean _hb_canvas_focus_next (HbCanvas *self, gboolean forward);
+
+/* canvas-dimension.c: typing into a dimension */
+void _hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening, double x,
+                                double y);
+void _hb_canvas_place_dimension (HbCanvas *self);
+gboolean _hb_canvas_is_typing (HbCanvas *self);
+void _hb_canvas_stop_typing (HbCanvas *self);

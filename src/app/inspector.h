@@ -1,0 +1,20 @@
+/* inspector.h - what is said of the selected opening, or of the wall: to be read and typed
+ *
+ * Signals:
+ *   "refused"  (string) a sentence with the reason
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/document.h"
+
+#define HB_TYPE_INSPECTOR (hb_inspector_get_type ())
+G_DECLARE_FINAL_TYPE (HbInspector, hb_inspector, HB, INSPECTOR, GtkWidget)
+
+/* Once. */
+void hb_inspector_set_document (HbInspector *inspector, HbDocument *document);
+/* Words on the lit piece, over what is said of the wall; NULL: no piece is lit. */
+void hb_inspector_explain (HbInspector *inspector, const char *is, const char *text);
+/* No opening: the wall itself. */
+void hb_inspector_show (HbInspector *inspector, WallId wall, OpeningId opening);

@@ -1,0 +1,80 @@
+/* window-private.h - what the files of the window share */
+#pragma once
+
+#include "app/answers.h"
+#include "app/canvas.h"
+#include "app/findings-pane.h"
+#include "app/improver.h"
+#include "app/inspector.h"
+#include "app/takeoff-pane.h"
+#include "app/walls-pane.h"
+#include "app/window.h"
+
+struct _HbWindow
+{
+  GtkApplicationWindow parent;
+
+  /* Template widgets */
+  GtkLabel *title, *subtitle, *saved;
+  HbWallsPane *walls;
+  HbCanvas *canvas;
+  HbTakeoffPane *takeoff;
+  HbInspector *inspector;
+  HbFindingsPane *findings;
+  GtkWidget *side;
+  GtkWidget *no_walls;
+  GtkLabel *status;
+  GtkWidget *notice;
+  GtkInscription *notice_text;
+  GtkButton *notice_first, *notice_second;
+  GtkWidget *undo, *redo, *opening_button;
+  GMenu *recent;
+
+  /* Owned references */
+  HbDocument *document;
+  HbAnswers *answers;
+  HbImprover *improver;
+  GtkFileChooserNative *chooser; /* the one that is open; NULL: none */
+  GFile *pending;                /* to be opened once the first frame is there; NULL: none */
+
+  guint clock;           /* source that keeps "saved 2 min ago" true */
+  guint fill;            /* source that opens what is pending after the first frame */
+  gboolean sentence;     /* the notice asks nothing: it goes by itself */
+  gboolean painted;      /* the first frame is there */
+  gboolean pending_copy; /* of what is pending, a copy is opened */
+  gboolean may_close;    /* it was asked, or nothing is lost */
+};
+
+/* What is to be done once nothing that is open would be lost. */
+typedef void (*HbWindowThen) (HbWindow *window, GFile *file);
+
+/* window.c */
+void _hb_window_say (HbWindow *self, const char *sentence);
+/* A sentence over the top of the canvas, until the next change. With actions, up to two buttons
+ * (label and action name, NULL for none), and it waits for them. */
+void _hb_window_notice (HbWindow *self, const char *sentence, const char *first,
+                        const char *first_action, const char *second, const char *second_action);
+void _hb_window_hide_notice (HbWindow *self);
+void _hb_window_update_title (HbWindow *self);
+void _hb_window_show_wall (HbWindow *self, WallId wall);
+
+/* window-actions.c */
+void _hb_window_class_add_actions (GtkWidgetClass *widget_class);
+void _hb_window_add_actions (HbWindow *self);
+void _hb_window_update_actions (HbWindow *self);
+
+/* files.c */
+void _hb_window_ask_open (HbWindow *self);
+void _hb_window_save (HbWindow *self, HbWindowThen then, GFile *file);
+void _hb_window_save_as (HbWindow *self, HbWindowThen then, GFile *file);
+/* Saves, throws away or keeps, as is answered; then does it, or not. */
+void _hb_window_when_saved (HbWindow *self, HbWindowThen then, GFile *file);
+void _hb_window_open_asked (HbWindow *self, GFile *file);
+void _hb_window_fill_recent (HbWindow *self);
+void _hb_window_check_disk (HbWindow *self);
+
+/* The path that was chosen, with its ending, and the chooser let go; NULL: none was. */
+char *_hb_window_take_choice (HbWindow *self, int response, const char *ending);
+
+/* exports.c */
+void _hb_window_export (HbWindow *self, const char *kind);

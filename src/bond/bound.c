@@ -1,0 +1,346 @@
+/* bound.c - the fewest breaches and cuts that a wall can have
+ *
+ * The states of bound-states.h, one for each segment, with the least sum over the wall: no layout
+ * has less. States that no layout as good as the one that was found can be in go first. */
+#include "bond/bound.h"
+
+#include "bond/bound-segment.h"
+#include "bond/bound-states.h"
+#include "bond/refine.h"
+#include "bond/tables.h"
+
+#define WORK ((gint64) 5000000) /* steps for one sum */
+#define ROUNDS 36               /* of refinement */
+#define MANY 120                /* states of one segment: more tell no more */
+#define QUESTIONS 60000         /* about what neighbours leave a segment */
+#define STEPS 6                 /* in which one cut more is asked for */
+#define PAIRS 500000            /* of states; more are not looked at closely */
+
+static gint32
+number_of (Bound bound)
+{
+  return MIN (bound.breaches, BOUND_NEVER / BOUND_BREACH - 1) * BOUND_BREACH + bound.cuts;
+}
+
+static gint32
+least_of (const BoundStates *states, gint32 segment)
+{
+  gint32 least = BOUND_NEVER;
+
+  for (gint32 i = 0; i < bound_n_states (states, segment); i++)
+    least = MIN (least, bound_state (states, segment, i)->cost);
+  return least;
+}
+
+/* Takes those states away with which the wall would cost `enough` or more, whatever the rest. FALSE
+ * where a segment has none left. */
+static gboolean
+prune (BoundStates *states, gint32 enough)
+{
+  gint32 n = (gint32) states->geometry->segments->len, sum = 0;
+
+  for (gint32 i = 0; i < n; i++)
+    sum = MIN (sum + least_of (states, i), BOUND_NEVER);
+  if (sum >= enough)
+    return FALSE;
+  for (gint32 i = 0; i < n; i++)
+    {
+      gint32 least = least_of (states, i);
+      guint kept = 0;
+
+      for (gint32 k = 0; k < bound_n_states (states, i); k++)
+        if (bound_state (states, i, k)->cost - least < enough - sum)
+          g_array_index (states->of[i], State, kept++) = *bound_state (states, i, k);
+      g_array_set_size (states->of[i], kept);
+    }
+  return TRUE;
+}
+
+/* States of a wall with what pairs of them cost. */
+typedef struct
+{
+  const Geometry *geometry;
+  BoundStates *states;
+  gint32 **pairs;   /* by link to below: rows of that neighbour's states */
+  gint32 *n_before; /* states by segment, that `pairs` is of */
+  gint32 *values;
+  gboolean *changed;
+} Wallful;
+
+static void
+wallful_init (Wallful *all, const Geometry *geometry, gboolean close, GHashTable *known)
+{
+  gsize n = MAX (geometry->segments->len, 1);
+
+  all->geometry = geometry;
+  all->states = bound_states_new (geometry, close, known);
+  all->pairs = g_new0 (gint32 *, MAX (geometry->links->len, 1));
+  all->n_before = g_new0 (gint32, n);
+  all->values = g_new0 (gint32, n);
+  all->changed = g_new0 (gboolean, n);
+}
+
+static void
+wallful_clear (Wallful *all)
+{
+  for (guint i = 0; i < all->geometry->links->len; i++)
+    g_free (all->pairs[i]);
+  g_free (all->pairs);
+  g_free (all->n_before);
+  g_free (all->values);
+  g_free (all->changed);
+  bound_states_free (all->states);
+}
+
+/* The number that state `i` of `n`, of a segment that had `before`, had then: a split takes one out
+ * and puts others at the end. -1: it is new. */
+static gint32
+number_before (const Wallful *all, gint32 segment, gint32 before, gint32 i)
+{
+  if (!all->changed[segment])
+    return i;
+  if (i >= before - 1)
+    return -1;
+  return i < all->values[segment] ? i : i + 1;
+}
+
+/* What pairs of the states cost that a segment and its neighbour over a link to below have now;
+ * `old` is what they cost when there were `n_old` and `n_below_old` of them, NULL: not known. */
+static gint32 *
+costs_of_pair (const Wallful *all, gint32 i, gint32 below, const gint32 *old, gint32 n_old,
+               gint32 n_below_old)
+{
+  gint32 n = bound_n_states (all->states, i), n_below = bound_n_states (all->states, below);
+  gint32 *costs = g_new (gint32, (gsize) n * (gsize) n_below);
+
+  for (gint32 q = 0; q < n_below; q++)
+    for (gint32 p = 0; p < n; p++)
+      {
+        gint32 p_old = old == NULL ? -1 : number_before (all, i, n_old, p);
+        gint32 q_old = old == NULL ? -1 : number_before (all, below, n_below_old, q);
+
+        costs[q * n + p] = p_old >= 0 && q_old >= 0
+                               ? old[q_old * n_old + p_old]
+                               : bound_states_between (all->states, i, p, below, q);
+      }
+  return costs;
+}
+
+static void
+note_pairs (Wallful *all)
+{
+  for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
+    {
+      const Segment *segment = geometry_segment (all->geometry, i);
+
+      for (gint32 k = 0; k < segment->n_below; k++)
+        {
+          gint32 below = geometry_link (all->geometry, segment, k);
+
+          all->pairs[segment->first_link + k] = costs_of_pair (all, i, below, NULL, 0, 0);
+        }
+      all->n_before[i] = bound_n_states (all->states, i);
+    }
+}
+
+/* After states have been split. */
+static void
+renew_pairs (Wallful *all)
+{
+  for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
+    {
+      const Segment *segment = geometry_segment (all->geometry, i);
+
+      for (gint32 k = 0; k < segment->n_below; k++)
+        {
+          gint32 below = geometry_link (all->geometry, segment, k);
+          gint32 **pair = &all->pairs[segment->first_link + k], *old = *pair;
+
+          if (!all->changed[i] && !all->changed[below])
+            continue;
+          *pair = costs_of_pair (all, i, below, old, all->n_before[i], all->n_before[below]);
+          g_free (old);
+        }
+    }
+  for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
+    all->n_before[i] = bound_n_states (all->states, i);
+}
+
+static void
+add_pairs (Wallful *all, Tables *tables, gint32 i)
+{
+  const Segment *segment = geometry_segment (all->geometry, i);
+
+  for (gint32 k = 0; k < segment->n_below; k++)
+    {
+      gint32 below = geometry_link (all->geometry, segment, k);
+      gsize n
+          = (gsize) bound_n_states (all->states, i) * (gsize) bound_n_states (all->states, below);
+      const gint32 *costs = all->pairs[segment->first_link + k];
+      gboolean any = FALSE;
+
+      for (gsize m = 0; m < n && !any; m++)
+        any = costs[m] > 0;
+      if (any)
+        tables_pair (tables, below, i, g_memdup2 (costs, sizeof (gint32) * n));
+    }
+}
+
+static void
+set_costs (const Wallful *all, Tables *tables, gint32 i)
+{
+  gint32 n = bound_n_states (all->states, i);
+  g_autofree gint32 *costs = g_new (gint32, MAX (n, 1));
+
+  for (gint32 k = 0; k < n; k++)
+    costs[k] = bound_state (all->states, i, k)->cost;
+  tables_set (tables, i, costs, n);
+}
+
+static gint32
+least_sum (Wallful *all, gint32 enough)
+{
+  gint32 n = (gint32) all->geometry->segments->len;
+  g_autoptr (Tables) tables = tables_new (n);
+
+  for (gint32 i = 0; i < n; i++)
+    set_costs (all, tables, i);
+  for (gint32 i = 0; i < n; i++)
+    add_pairs (all, tables, i);
+  return tables_least (tables, enough, WORK, all->values);
+}
+
+static Bound
+bound_of (gint32 sum)
+{
+  return (Bound){ sum / BOUND_BREACH, sum % BOUND_BREACH };
+}
+
+Bound
+bound_wall (const Geometry *geometry)
+{
+  Wallful all;
+  gint32 sum;
+
+  wallful_init (&all, geometry, FALSE, NULL);
+  note_pairs (&all);
+  sum = least_sum (&all, BOUND_NEVER);
+  wallful_clear (&all);
+  return bound_of (sum);
+}
+
+static gboolean
+any_is_empty (const Wallful *all)
+{
+  for (guint i = 0; i < all->geometry->segments->len; i++)
+    if (all->states->of[i]->len == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* Whether states have been split, and are worth another sum. */
+static gboolean
+goes_on (const Wallful *all)
+{
+  gboolean changed = FALSE;
+
+  if (all->states->work > QUESTIONS)
+    return FALSE;
+  for (guint i = 0; i < all->geometry->segments->len; i++)
+    {
+      if (all->states->of[i]->len > MANY)
+        return FALSE;
+      changed = changed || all->changed[i];
+    }
+  return changed;
+}
+
+static gboolean
+is_large (const Wallful *all)
+{
+  gint64 pairs = 0;
+
+  for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
+    {
+      const Segment *segment = geometry_segment (all->geometry, i);
+
+      for (gint32 k = 0; k < segment->n_below; k++)
+        pairs += (gint64) bound_n_states (all->states, i)
+                 * bound_n_states (all->states, geometry_link (all->geometry, segment, k));
+    }
+  return pairs > PAIRS;
+}
+
+/* The least sum if it is below `enough`, else that, by states that are split as long as what they
+ * tell does not fit together. *sure: nothing is left to be split. */
+static gint32
+sum_closely (const Geometry *geometry, GHashTable *known, gint32 enough, gboolean *sure,
+             Pattern **better, const gint *stop)
+{
+  gint32 sum = 0;
+  gboolean large;
+  Wallful all;
+
+  wallful_init (&all, geometry, TRUE, known);
+  if (!prune (all.states, enough))
+    sum = enough;
+  large = is_large (&all);
+  if (sum < enough && !large)
+    note_pairs (&all);
+  for (gint32 round = 0; round < ROUNDS && sum < enough && !large; round++)
+    {
+      gint32 least;
+
+      if (stop != NULL && g_atomic_int_get (stop) != 0)
+        break;
+      least = any_is_empty (&all) ? enough : least_sum (&all, enough);
+      sum = MAX (sum, least);
+      if (sum >= enough)
+        break;
+      *better = refine_states (all.states, all.values, all.changed);
+      if (*better != NULL || !goes_on (&all))
+        break;
+      renew_pairs (&all);
+    }
+  *sure = sum >= enough;
+  wallful_clear (&all);
+  return sum;
+}
+
+Bound
+bound_wall_closely (const Geometry *geometry, Bound least, Bound found, Pattern **better,
+                    const gint *stop)
+{
+  g_autoptr (GHashTable) known = bound_known_new ();
+  gint32 sum = number_of (least), most = number_of (found);
+  gboolean sure = TRUE;
+
+  *better = NULL;
+  /* The nearer what is asked for, the fewer states can have it. */
+  for (gint32 step = 0; sum < most && sure && *better == NULL; step++)
+    {
+      gint32 enough = step < STEPS ? sum + 1 : most;
+      gint32 closely = sum_closely (geometry, known, enough, &sure, better, stop);
+
+      sum = MAX (sum, closely);
+    }
+  return bound_of (sum);
+}
+
+gint32
+bound_wall_cuts_at (const Geometry *geometry)
+{
+  BoundStates *states = bound_states_new (geometry, FALSE, NULL);
+  gint32 cuts = 0;
+
+  for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
+    {
+      gint32 fewest = BOUND_BREACH;
+
+      for (gint32 k = 0; k < bound_n_states (states, i); k++)
+        fewest = MIN (fewest, bound_state (states, i, k)->cost % BOUND_BREACH);
+      cuts += fewest;
+    }
+  bound_states_free (states);
+  return cuts;
+}

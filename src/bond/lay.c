@@ -1,0 +1,468 @@
+/* lay.c - lays a wall: the best pieces under the wall's rules */
+#include "bond/lay.h"
+
+#include "bond/bound-order.h"
+#include "bond/bound.h"
+#include "bond/least-waste.h"
+#include "bond/lengths.h"
+#include "bond/network.h"
+#include "bond/segment.h"
+
+typedef struct
+{
+  const Geometry *geometry;
+  const Pattern *patterns; /* by segment */
+  Layout *layout;
+  Bound bound;
+} Laid;
+
+/* --- pieces --- */
+
+static gint
+compare_pieces (gconstpointer a, gconstpointer b)
+{
+  const Piece *p = a, *q = b;
+
+  if (p->x != q->x)
+    return (p->x > q->x) - (p->x < q->x);
+  return (p->bottom > q->bottom) - (p->bottom < q->bottom);
+}
+
+static void
+add_corner (GArray *corners, Length x, Length z)
+{
+  LayPoint point = { x, z };
+
+  g_array_append_val (corners, point);
+}
+
+/* Both sides of a stepped piece, counter-clockwise from its left end's foot. */
+static void
+trace_outline (const Geometry *geometry, const Segment *segment, const Piece *piece,
+               GArray *corners)
+{
+  Length right = piece->x + piece->length;
+
+  for (gint32 up = 0; up < 2; up++)
+    for (gint32 k = 0; k < segment->n_steps; k++)
+      {
+        gint32 i = up ? segment->n_steps - 1 - k : k;
+        const Step *step = geometry_step (geometry, segment->first_step + i);
+        Length from = MAX (step->from, piece->x), to = MIN (step->to, right);
+
+        if (from >= to)
+          continue;
+        add_corner (corners, up ? to : from, up ? step->hi : step->lo);
+        add_corner (corners, up ? from : to, up ? step->hi : step->lo);
+      }
+}
+
+static gboolean
+is_straight (const LayPoint *p, const LayPoint *q, const LayPoint *r)
+{
+  return (p->x == q->x && q->x == r->x) || (p->z == q->z && q->z == r->z);
+}
+
+/* Corners without those on a straight edge, the lowest left one first. */
+static void
+add_outline (Layout *layout, Piece *piece, const GArray *corners)
+{
+  g_autoptr (GArray) kept = g_array_new (FALSE, FALSE, sizeof (LayPoint));
+  guint first = 0;
+
+  for (guint i = 0; i < corners->len; i++)
+    {
+      const LayPoint *all = (const LayPoint *) (gpointer) corners->data;
+      const LayPoint *before = &all[(i + corners->len - 1) % corners->len];
+      const LayPoint *after = &all[(i + 1) % corners->len];
+
+      if (!is_straight (before, &all[i], after))
+        g_array_append_val (kept, all[i]);
+    }
+  for (guint i = 1; i < kept->len; i++)
+    {
+      const LayPoint *p = &g_array_index (kept, LayPoint, i);
+      const LayPoint *q = &g_array_index (kept, LayPoint, first);
+
+      if (p->z < q->z || (p->z == q->z && p->x < q->x))
+        first = i;
+    }
+  piece->outline = (gint32) layout->points->len;
+  piece->n_outline = (gint32) kept->len;
+  for (guint i = 0; i < kept->len; i++)
+    g_array_append_val (layout->points, g_array_index (kept, LayPoint, (first + i) % kept->len));
+}
+
+static PieceShape
+shape_of (const Geometry *geometry, const PieceForm *form)
+{
+  if (!form->rectangle)
+    return PIECE_NOTCHED;
+  if (form->thickest < geometry->unit_height)
+    return PIECE_RIPPED;
+  return form->whole ? PIECE_WHOLE : PIECE_SHORT;
+}
+
+static void
+add_piece (const Laid *laid, const Segment *segment, Length x, Length length)
+{
+  PieceForm form = geometry_piece_form (laid->geometry, segment, x, length);
+  Piece piece = { .course = segment->course,
+                  .segment = segment->index,
+                  .shape = shape_of (laid->geometry, &form),
+                  .x = x,
+                  .length = length,
+                  .bottom = form.lo,
+                  .height = form.hi - form.lo,
+                  .outline = -1 };
+
+  if (!form.rectangle)
+    {
+      g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (LayPoint));
+
+      trace_outline (laid->geometry, segment, &piece, corners);
+      add_outline (laid->layout, &piece, corners);
+    }
+  if (form.whole)
+    laid->layout->n_whole++;
+  else
+    laid->layout->n_cut++;
+  g_array_append_val (laid->layout->pieces, piece);
+}
+
+static void
+add_segment (const Laid *laid, gint32 i)
+{
+  const Segment *segment = geometry_segment (laid->geometry, i);
+  const Pattern *pattern = &laid->patterns[i];
+
+  for (gint32 k = 0; k < pattern->n_pieces; k++)
+    {
+      Length x = k == 0 ? segment->a : pattern->faces[k - 1];
+      Length end
+          = k == pattern->n_pieces - 1 ? segment->b : pattern->faces[k] - laid->geometry->joint;
+
+      add_piece (laid, segment, x, end - x);
+    }
+}
+
+static void
+add_pieces (const Laid *laid)
+{
+  GArray *pieces = laid->layout->pieces;
+  guint i = 0;
+
+  for (guint c = 0; c < laid->layout->courses->len; c++)
+    {
+      Course *course = &g_array_index (laid->layout->courses, Course, c);
+
+      course->first = (gint32) pieces->len;
+      for (; i < laid->geometry->segments->len
+             && geometry_segment (laid->geometry, (gint32) i)->course == course->number;
+           i++)
+        add_segment (laid, (gint32) i);
+      course->n_pieces = (gint32) pieces->len - course->first;
+      if (course->n_pieces > 1)
+        qsort (&g_array_index (pieces, Piece, course->first), (gsize) course->n_pieces,
+               sizeof (Piece), compare_pieces);
+      for (gint32 k = 0; k < course->n_pieces; k++)
+        g_array_index (pieces, Piece, course->first + k).number = k + 1;
+    }
+}
+
+static void
+mark_pinned (const Laid *laid, const LaidPin *pin)
+{
+  const Course *course = layout_course (laid->layout, (guint) pin->course - 1);
+
+  for (gint32 i = course->first; i < course->first + course->n_pieces; i++)
+    {
+      Piece *piece = &g_array_index (laid->layout->pieces, Piece, (guint) i);
+
+      if (piece->x == pin->x && piece->segment == pin->segment)
+        piece->pinned = pin->length > 0 ? PINNED_PIECE : PINNED_FACE;
+    }
+}
+
+static void
+mark_all_pinned (const Laid *laid)
+{
+  for (guint i = 0; i < laid->layout->pins->len; i++)
+    {
+      const LaidPin *pin = &g_array_index (laid->layout->pins, LaidPin, i);
+
+      if (pin->fate == PIN_MET)
+        mark_pinned (laid, pin);
+    }
+}
+
+/* --- breaches --- */
+
+static void
+add_breach (const Laid *laid, BreachKind kind, gint32 course, Length x, Length is, Length least)
+{
+  Breach breach = { kind, course, x, is, least };
+
+  g_array_append_val (laid->layout->breaches, breach);
+}
+
+static void
+add_piece_breaches (const Laid *laid, gint32 i)
+{
+  const Geometry *geometry = laid->geometry;
+  const Segment *segment = geometry_segment (geometry, i);
+  const Pattern *pattern = &laid->patterns[i];
+
+  for (gint32 k = 0; k < pattern->n_pieces; k++)
+    {
+      Length x = k == 0 ? segment->a : pattern->faces[k - 1];
+      Length end = k == pattern->n_pieces - 1 ? segment->b : pattern->faces[k] - geometry->joint;
+      PieceForm form = geometry_piece_form (geometry, segment, x, end - x);
+
+      if (end - x < geometry->min_piece)
+        add_breach (laid, BREACH_MIN_PIECE, segment->course, x, end - x, geometry->min_piece);
+      if (form.thickest < geometry->min_rip)
+        add_breach (laid, BREACH_MIN_RIP, segment->course, x, form.thickest, geometry->min_rip);
+    }
+}
+
+static void
+add_lap_breaches (const Laid *laid, gint32 i)
+{
+  const Geometry *geometry = laid->geometry;
+  const Segment *segment = geometry_segment (geometry, i);
+  const Pattern *pattern = &laid->patterns[i];
+
+  for (gint32 p = 0; p < pattern_n_perpends (segment, pattern); p++)
+    for (gint32 k = 0; k < segment->n_below; k++)
+      {
+        gint32 other = geometry_link (geometry, segment, k);
+        const Segment *beneath = geometry_segment (geometry, other);
+        const Pattern *below = &laid->patterns[other];
+        Length face = pattern_perpend (segment, pattern, p);
+
+        for (gint32 q = 0; q < pattern_n_perpends (beneath, below); q++)
+          {
+            Length lap = ABS (face - pattern_perpend (beneath, below, q));
+
+            if (lap < geometry->min_lap)
+              add_breach (laid, BREACH_MIN_LAP, segment->course, face - geometry->joint / 2, lap,
+                          geometry->min_lap);
+          }
+      }
+}
+
+/* Of the rules that are a must. */
+static void
+add_rule_breaches (const Laid *laid, gint32 i)
+{
+  const Geometry *geometry = laid->geometry;
+  const Segment *segment = geometry_segment (geometry, i);
+  const Pattern *pattern = &laid->patterns[i];
+
+  for (gint32 k = 0; segment->n_marks > 0 && k < pattern->n_pieces; k++)
+    {
+      Length x = k == 0 ? segment->a : pattern->faces[k - 1], is;
+      Length end = k == pattern->n_pieces - 1 ? segment->b : pattern->faces[k] - geometry->joint;
+      const Mark *mark;
+
+      for (gint32 at = 0; (k > 0 || segment->joined_left)
+                          && (mark = rules_next_perpend (geometry, segment, x, &at, &is)) != NULL;)
+        if (mark->must)
+          add_breach (laid, BREACH_OF_RULE + (BreachKind) mark->rule, segment->course,
+                      x - geometry->joint / 2, is, mark->least);
+      for (gint32 at = 0; (mark = rules_next_piece (geometry, segment, x, end - x, &at)) != NULL;)
+        if (mark->must)
+          add_breach (laid, BREACH_OF_RULE + (BreachKind) mark->rule, segment->course, x, end - x,
+                      mark->least);
+    }
+}
+
+/* Where few lengths of cut pieces are a must: the first piece of each that is too many. */
+static void
+add_length_breaches (const Laid *laid)
+{
+  const Geometry *geometry = laid->geometry;
+  g_autoptr (GArray) uses = NULL;
+
+  if (!geometry->lengths_must)
+    return;
+  uses = lengths_used (geometry, laid->patterns);
+  for (guint i = (guint) geometry->most_lengths; i < uses->len; i++)
+    {
+      Length length = g_array_index (uses, LengthUse, i).length;
+      guint k = 0;
+
+      while (layout_piece (laid->layout, k)->length != length)
+        k++;
+      add_breach (laid, BREACH_OF_RULE + RULE_LENGTHS, layout_piece (laid->layout, k)->course,
+                  layout_piece (laid->layout, k)->x, length, geometry->most_lengths);
+    }
+}
+
+static gint
+compare_breaches (gconstpointer a, gconstpointer b)
+{
+  const Breach *p = a, *q = b;
+
+  if (p->course != q->course)
+    return p->course < q->course ? -1 : 1;
+  if (p->x != q->x)
+    return p->x < q->x ? -1 : 1;
+  if (p->kind != q->kind)
+    return p->kind < q->kind ? -1 : 1;
+  return (p->is > q->is) - (p->is < q->is);
+}
+
+static void
+add_breaches (const Laid *laid)
+{
+  for (guint i = 0; i < laid->geometry->segments->len; i++)
+    {
+      add_piece_breaches (laid, (gint32) i);
+      add_lap_breaches (laid, (gint32) i);
+      add_rule_breaches (laid, (gint32) i);
+    }
+  add_length_breaches (laid);
+  g_array_sort (laid->layout->breaches, compare_breaches);
+}
+
+static gint32
+count_limit_breaches (const Layout *layout)
+{
+  gint32 n = 0;
+
+  for (guint i = 0; i < layout->breaches->len; i++)
+    n += breach_is_of_limit (g_array_index (layout->breaches, Breach, i).kind);
+  return n;
+}
+
+static void
+add_proof (const Laid *laid)
+{
+  Proof *proof = &laid->layout->proof;
+
+  proof->breaches = (gint32) laid->layout->breaches->len;
+  proof->breaches_at_least = laid->bound.breaches;
+  proof->cuts = laid->layout->n_cut;
+  if (laid->bound.breaches == proof->breaches)
+    proof->cuts_at_least = laid->bound.cuts;
+  else
+    proof->cuts_at_least = bound_wall_cuts_at (laid->geometry);
+  proof->proven = proof->cuts_at_least == proof->cuts;
+}
+
+static void
+add_order_proof (const Laid *laid)
+{
+  Proof *proof = &laid->layout->proof;
+  gboolean any_piece = count_limit_breaches (laid->layout) > bound_forced_breaches (laid->geometry);
+
+  proof->to_order = least_waste_units (laid->geometry, laid->patterns, NULL);
+  proof->to_order_at_least = bound_wall_order (laid->geometry, any_piece);
+}
+
+/* --- the wall --- */
+
+static Layout *
+layout_new (const Wall *wall, const Geometry *geometry)
+{
+  Layout *layout = g_new0 (Layout, 1);
+
+  g_atomic_ref_count_init (&layout->refs);
+  layout->wall = wall->id;
+  layout->courses = g_array_ref (geometry->courses);
+  layout->packings = g_array_ref (geometry->packings);
+  layout->pins = g_array_ref (geometry->pins);
+  layout->pieces = g_array_new (FALSE, TRUE, sizeof (Piece));
+  layout->points = g_array_new (FALSE, TRUE, sizeof (LayPoint));
+  layout->breaches = g_array_new (FALSE, TRUE, sizeof (Breach));
+  return layout;
+}
+
+/* Fewer units to order; not where that needs more lengths than a must allows. */
+static void
+waste_less (const Geometry *geometry, Pattern *patterns, const gint *stop)
+{
+  gint32 n = (gint32) geometry->segments->len;
+  g_autoptr (GArray) before = NULL, after = NULL;
+  Pattern *kept = NULL;
+
+  if (geometry->lengths_must)
+    {
+      before = lengths_used (geometry, patterns);
+      kept = g_new0 (Pattern, MAX (n, 1));
+      for (gint32 i = 0; i < n; i++)
+        kept[i] = pattern_copy (&patterns[i]);
+    }
+  least_waste (geometry, patterns, bound_wall_order (geometry, FALSE), stop);
+  if (kept == NULL)
+    return;
+  after = lengths_used (geometry, patterns);
+  for (gint32 i = 0;
+       i < n && (gint32) after->len > MAX ((gint32) before->len, geometry->most_lengths); i++)
+    {
+      Pattern worse = patterns[i];
+
+      patterns[i] = kept[i];
+      kept[i] = worse;
+    }
+  patterns_free (kept, n);
+}
+
+/* With least waste, units to order come before what is only preferred. */
+static gboolean
+wants_fewer_lengths (const Geometry *geometry, const Laying *laying)
+{
+  return geometry->most_lengths > 0
+         && (geometry->lengths_must || (laying->aim != AIM_LEAST_WASTE && !geometry->quick));
+}
+
+static Layout *
+lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
+{
+  Laying laying;
+  g_autoptr (Geometry) geometry = NULL;
+  Pattern *patterns;
+  Laid laid;
+  Bound bound;
+
+  g_return_val_if_fail (wall != NULL && block != NULL, NULL);
+  laying = laying_resolve (&wall->laying, block);
+  geometry = geometry_new (wall, block, &laying);
+  geometry->quick = quick;
+  bound = bound_wall (geometry);
+  patterns = network_solve (geometry, &bound, stop);
+  if (patterns != NULL && wants_fewer_lengths (geometry, &laying))
+    patterns = lengths_reduce (geometry, patterns, bound, stop);
+  if (patterns == NULL)
+    return NULL;
+  if (laying.aim == AIM_LEAST_WASTE)
+    waste_less (geometry, patterns, stop);
+  if (stop != NULL && g_atomic_int_get (stop) != 0)
+    {
+      patterns_free (patterns, (gint32) geometry->segments->len);
+      return NULL;
+    }
+  laid = (Laid){ geometry, patterns, layout_new (wall, geometry), bound };
+  add_pieces (&laid);
+  mark_all_pinned (&laid);
+  add_breaches (&laid);
+  add_proof (&laid);
+  if (laying.aim == AIM_LEAST_WASTE)
+    add_order_proof (&laid);
+  patterns_free (patterns, (gint32) geometry->segments->len);
+  return laid.layout;
+}
+
+Layout *
+lay_wall (const Wall *wall, const Block *block, const gint *stop)
+{
+  return lay (wall, block, FALSE, stop);
+}
+
+Layout *
+lay_wall_quickly (const Wall *wall, const Block *block, const gint *stop)
+{
+  return lay (wall, block, TRUE, stop);
+}

@@ -1,0 +1,158 @@
+/* path.c - the cheapest pattern of one segment, given what each perpend's place costs */
+#include "bond/path.h"
+
+Pattern
+path_trace (const GArray *places, const PathNode *nodes, guint n)
+{
+  Pattern pattern = { .n_pieces = nodes[n].pieces };
+  gint32 at = nodes[n].from;
+
+  pattern.faces = g_new (Length, MAX (pattern.n_pieces - 1, 1));
+  for (gint32 i = pattern.n_pieces - 2; i >= 0; i--)
+    {
+      pattern.faces[i] = g_array_index (places, Length, at);
+      at = nodes[at].from;
+    }
+  return pattern;
+}
+
+/* The steps of a segment as a piece meets them: by the step that its left face is in and the step
+ * that its right end is in. */
+typedef struct
+{
+  const Geometry *geometry;
+  gint32 n;
+  Length *thickest; /* n x n: greatest height from step to step */
+  gint32 *first;    /* by place: the step that a left face there is in */
+} Forms;
+
+static Forms
+forms_new (const Geometry *geometry, const Segment *segment, const GArray *places)
+{
+  Forms forms = { geometry, segment->n_steps, g_new (Length, segment->n_steps * segment->n_steps),
+                  g_new (gint32, MAX (places->len, 1)) };
+  const Step *steps = geometry_step (geometry, segment->first_step);
+  gint32 at = 0;
+
+  for (gint32 i = 0; i < forms.n; i++)
+    for (gint32 k = i; k < forms.n; k++)
+      forms.thickest[i * forms.n + k]
+          = MAX (steps[k].hi - steps[k].lo, k == i ? 0 : forms.thickest[i * forms.n + k - 1]);
+  for (guint i = 0; i < places->len; i++)
+    {
+      while (at < forms.n - 1 && steps[at].to <= g_array_index (places, Length, i))
+        at++;
+      forms.first[i] = at;
+    }
+  return forms;
+}
+
+static void
+forms_clear (Forms *forms)
+{
+  g_free (forms->thickest);
+  g_free (forms->first);
+}
+
+static inline Cost
+cost_between (const Forms *forms, gint32 first, gint32 last, Length length)
+{
+  const Geometry *geometry = forms->geometry;
+  Length thickest = forms->thickest[first * forms->n + last];
+  gboolean whole = first == last && length == geometry->unit && thickest == geometry->unit_height;
+
+  if (length >= geometry->min_piece && thickest >= geometry->min_rip)
+    return whole ? 0 : COST_CUT;
+  return pattern_form_cost (geometry, length, thickest, whole);
+}
+
+/* What a piece owes the rules; apart, since most walls have none. */
+static G_GNUC_NO_INLINE Cost
+owed (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  Dues dues = { 0, 0, 0 };
+
+  rules_piece_dues (geometry, segment, x, length, &dues);
+  return dues.cost;
+}
+
+static void
+relax (PathNode *node, const PathNode *from, gint32 index, Cost cost)
+{
+  Cost total = (from == NULL ? 0 : from->cost) + cost;
+
+  if (total < node->cost)
+    {
+      node->cost = total;
+      node->from = index;
+      node->pieces = (from == NULL ? 0 : from->pieces) + 1;
+    }
+}
+
+/* The segment as the path goes through it. */
+typedef struct
+{
+  const Segment *segment;
+  const Length *faces;
+  PathNode *nodes;
+  Forms forms;
+} Path;
+
+/* Every piece that ends before node `k`, at `end` in step `last`, and begins at a place from
+ * `oldest` on. `owing` is known where it is called, so that nothing is asked in the loop. */
+static inline void
+relax_all (const Path *path, guint k, guint oldest, Length end, gint32 last, gboolean owing)
+{
+  const Geometry *geometry = path->forms.geometry;
+  const Length *faces = path->faces;
+
+  for (guint i = oldest; i < k && faces[i] < end; i++)
+    if (path->nodes[i].cost != COST_NONE)
+      {
+        Cost cost = cost_between (&path->forms, path->forms.first[i], last, end - faces[i]);
+
+        if (owing)
+          cost += owed (geometry, path->segment, faces[i], end - faces[i]);
+        relax (&path->nodes[k], &path->nodes[i], (gint32) i, cost);
+      }
+}
+
+Pattern
+path_solve (const Geometry *geometry, const Segment *segment, const GArray *places,
+            const Cost *toll, Cost *cost)
+{
+  guint n = places->len, oldest = 0;
+  Path path = { segment, (const Length *) (gpointer) places->data, g_new (PathNode, n + 1),
+                forms_new (geometry, segment, places) };
+  const Step *steps = geometry_step (geometry, segment->first_step);
+  gboolean owing = rules_of_pieces (geometry, segment);
+  gint32 last = 0;
+  Pattern pattern;
+
+  for (guint k = 0; k <= n; k++)
+    {
+      Length end = (k == n ? segment->b : path.faces[k] - geometry->joint);
+
+      path.nodes[k] = (PathNode){ COST_NONE, -1, 0 };
+      while (last < path.forms.n - 1 && steps[last + 1].from < end)
+        last++;
+      if (end - segment->a <= geometry->unit)
+        relax (&path.nodes[k], NULL, -1,
+               cost_between (&path.forms, 0, last, end - segment->a)
+                   + (owing ? owed (geometry, segment, segment->a, end - segment->a) : 0));
+      while (oldest < k && end - path.faces[oldest] > geometry->unit)
+        oldest++;
+      if (owing)
+        relax_all (&path, k, oldest, end, last, TRUE);
+      else
+        relax_all (&path, k, oldest, end, last, FALSE);
+      if (k < n && path.nodes[k].cost != COST_NONE)
+        path.nodes[k].cost += toll[k];
+    }
+  *cost = path.nodes[n].cost;
+  pattern = path_trace (places, path.nodes, n);
+  forms_clear (&path.forms);
+  g_free (path.nodes);
+  pattern_count (geometry, segment, &pattern);
+  return pattern;
+}

@@ -1,0 +1,306 @@
+/* refine.c - states told apart further where they are too coarse
+ *
+ * A state that stands for several patterns is split by a stretch of faces: those of its patterns
+ * that have a perpend there, and those that have none (counterexample-guided refinement: E. Clarke
+ * and others, CAV 2000). */
+#include "bond/refine.h"
+
+#include <string.h>
+
+typedef struct
+{
+  BoundStates *states;
+  const gint32 *chosen;
+  gboolean *changed;
+  gint32 n;
+  GArray **faces; /* Length, by segment: a pattern of its state; NULL: not yet */
+} Refining;
+
+static const State *
+chosen_state (const Refining *work, gint32 i)
+{
+  return bound_state (work->states, i, work->chosen[i]);
+}
+
+/* --- splitting --- */
+
+/* Adds a copy of a state with a perpend in `needed`. */
+static void
+add_with (BoundStates *states, gint32 i, State state, const Interval *needed)
+{
+  gint32 first = (gint32) states->intervals->len, into = -1, over = 0;
+  Interval face;
+
+  for (gint32 k = 0; k < state.n; k++)
+    {
+      face = *bound_intervals (states, state.first + k);
+      if (face.from > needed->to || face.to < needed->from)
+        continue;
+      over++;
+      if (needed->from >= face.from && needed->to <= face.to)
+        into = k;
+    }
+  for (gint32 k = 0; k < state.n; k++)
+    {
+      face = *bound_intervals (states, state.first + k);
+      if (into == k && over == 1)
+        face = *needed; /* it is this perpend, or else they speak of two */
+      g_array_append_val (states->intervals, face);
+    }
+  if (into < 0 || over > 1)
+    {
+      g_array_append_vals (states->intervals, needed, 1);
+      state.n++;
+      qsort (&g_array_index (states->intervals, Interval, first), (gsize) state.n,
+             sizeof (Interval), interval_compare);
+    }
+  state.first = first;
+  g_array_append_val (states->of[i], state);
+}
+
+static void
+add_without (BoundStates *states, gint32 i, State state, const GArray *barred)
+{
+  gint32 first = (gint32) states->intervals->len;
+
+  for (gint32 k = 0; k < state.n_barred; k++)
+    {
+      Interval old = *bound_intervals (states, state.first_barred + k);
+
+      g_array_append_val (states->intervals, old);
+    }
+  g_array_append_vals (states->intervals, barred->data, barred->len);
+  state.first_barred = first;
+  state.n_barred += (gint32) barred->len;
+  g_array_append_val (states->of[i], state);
+}
+
+/* Puts, in the place of the chosen state of segment i, those of its patterns with no perpend in
+ * `barred`, and those with one in each of these stretches. */
+static void
+split (Refining *work, gint32 i, const GArray *barred)
+{
+  BoundStates *states = work->states;
+  State state = *chosen_state (work, i);
+
+  g_array_remove_index (states->of[i], (guint) work->chosen[i]);
+  if (bound_states_leave (states, i, &state, barred, NULL))
+    add_without (states, i, state, barred);
+  for (guint k = 0; k < barred->len; k++)
+    {
+      const Interval *needed = &g_array_index (barred, Interval, k);
+
+      if (bound_states_leave (states, i, &state, NULL, needed))
+        add_with (states, i, state, needed);
+    }
+  work->changed[i] = TRUE;
+}
+
+/* --- what neighbours leave together --- */
+
+/* Splits the state of segment i where its neighbours' known perpends leave it no pattern. */
+static gboolean
+split_beside (Refining *work, gint32 i)
+{
+  const Geometry *geometry = work->states->geometry;
+  const Segment *segment = geometry_segment (geometry, i);
+  const State *state = chosen_state (work, i);
+  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Interval));
+
+  if (state->most < 0)
+    return FALSE;
+  for (gint32 k = 0; k < segment->n_links; k++)
+    {
+      gint32 other = geometry_link (geometry, segment, k);
+      guint before = all->len;
+      g_autoptr (GArray) last = NULL;
+
+      if (work->changed[other])
+        return FALSE; /* its state is no more */
+      if (bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other]) > 0)
+        continue; /* they break a rule together, and pay */
+      bound_states_bar (work->states, other, chosen_state (work, other), all);
+      if (all->len == before || bound_states_leave (work->states, i, state, all, NULL))
+        continue;
+      last = g_array_new (FALSE, FALSE, sizeof (Interval));
+      g_array_append_vals (last, &g_array_index (all, Interval, before), all->len - before);
+      split (work, i, last);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+/* --- patterns of the states --- */
+
+/* Where the pattern of segment i, told already, lets a neighbour have no perpend. */
+static void
+bar_by_faces (const Refining *work, gint32 i, GArray *barred)
+{
+  Length lap = work->states->geometry->min_lap;
+
+  for (guint k = 0; k < work->faces[i]->len && lap > 0; k++)
+    {
+      Length face = g_array_index (work->faces[i], Length, k);
+      Interval interval = { face - lap + 1, face + lap - 1 };
+
+      g_array_append_val (barred, interval);
+    }
+}
+
+/* A state of one pattern: all its perpends are known. */
+static GArray *
+known_faces (const Refining *work, gint32 i)
+{
+  const State *state = chosen_state (work, i);
+  GArray *faces = g_array_new (FALSE, FALSE, sizeof (Length));
+
+  for (gint32 k = 0; k < state->n; k++)
+    {
+      Length face = bound_intervals (work->states, state->first + k)->from;
+
+      g_array_append_val (faces, face);
+    }
+  return faces;
+}
+
+static gboolean
+is_exact (const State *state)
+{
+  return state->least == 0;
+}
+
+static GArray *
+faces_beside (const Refining *work, gint32 i, GArray *barred)
+{
+  const State *state = chosen_state (work, i);
+  BoundAsk ask = { .least = state->least, .strips = state->strips };
+
+  for (gint32 k = 0; k < state->n_barred; k++)
+    {
+      Interval own = *bound_intervals (work->states, state->first_barred + k);
+
+      g_array_append_val (barred, own);
+    }
+  g_array_sort (barred, interval_compare);
+  ask.needed = bound_intervals (work->states, state->first);
+  ask.n_needed = state->n;
+  ask.barred = (const Interval *) (gpointer) barred->data;
+  ask.n_barred = (gint32) barred->len;
+  return bound_faces_beside (work->states->geometry, geometry_segment (work->states->geometry, i),
+                             &ask, state->ends, state->most);
+}
+
+/* Splits the state of a neighbour of segment i, whose pattern is in the way, by where its perpends
+ * are that no range of it tells. */
+static void
+split_neighbour (Refining *work, gint32 other)
+{
+  g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  const State *state = chosen_state (work, other);
+  Length width = MAX (work->states->geometry->min_lap / 3, 1);
+
+  for (guint k = 0; k < work->faces[other]->len; k++)
+    {
+      Length face = g_array_index (work->faces[other], Length, k);
+      Interval interval = { face - width / 2, face + width / 2 };
+      gboolean told = FALSE;
+
+      for (gint32 m = 0; m < state->n; m++)
+        {
+          const Interval *known = bound_intervals (work->states, state->first + m);
+
+          told = told
+                 || (known->from <= face && known->to >= face && known->to - known->from <= width);
+        }
+      if (!told)
+        g_array_append_val (barred, interval);
+    }
+  if (barred->len > 0)
+    split (work, other, barred);
+}
+
+/* The pattern of segment i beside what its neighbours are known or told to be; FALSE where there is
+ * none, and then a neighbour's state is split. */
+static gboolean
+tell_faces (Refining *work, gint32 i)
+{
+  const Geometry *geometry = work->states->geometry;
+  const Segment *segment = geometry_segment (geometry, i);
+  const State *state = chosen_state (work, i);
+  g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  gint32 last = -1;
+
+  if (is_exact (state))
+    {
+      work->faces[i] = known_faces (work, i);
+      return TRUE;
+    }
+  if (state->most < 0)
+    return FALSE;
+  for (gint32 k = 0; k < segment->n_links; k++)
+    {
+      gint32 other = geometry_link (geometry, segment, k);
+
+      if (bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other]) > 0)
+        continue;
+      bound_states_bar (work->states, other, chosen_state (work, other), barred);
+    }
+  for (gint32 k = 0; k < segment->n_links && last < 0; k++)
+    {
+      gint32 other = geometry_link (geometry, segment, k);
+
+      if (work->faces[other] == NULL
+          || bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other])
+                 > 0)
+        continue;
+      bar_by_faces (work, other, barred);
+      if (!is_exact (chosen_state (work, other))
+          && !bound_states_leave (work->states, i, state, barred, NULL))
+        last = other;
+    }
+  if (last < 0)
+    work->faces[i] = faces_beside (work, i, barred);
+  else
+    split_neighbour (work, last);
+  return work->faces[i] != NULL;
+}
+
+static Pattern *
+patterns_of (const Refining *work)
+{
+  Pattern *patterns = g_new0 (Pattern, MAX (work->n, 1));
+
+  for (gint32 i = 0; i < work->n; i++)
+    {
+      GArray *faces = work->faces[i];
+
+      patterns[i].n_pieces = (gint32) faces->len + 1;
+      patterns[i].faces = g_memdup2 (faces->data, sizeof (Length) * faces->len);
+      pattern_count (work->states->geometry, geometry_segment (work->states->geometry, i),
+                     &patterns[i]);
+    }
+  return patterns;
+}
+
+Pattern *
+refine_states (BoundStates *states, const gint32 *chosen, gboolean *changed)
+{
+  Refining work = { states, chosen, changed, (gint32) states->geometry->segments->len, NULL };
+  gboolean any = FALSE, all = TRUE;
+  Pattern *patterns = NULL;
+
+  memset (changed, 0, sizeof (gboolean) * (gsize) work.n);
+  for (gint32 i = 0; i < work.n; i++)
+    any = split_beside (&work, i) || any;
+  if (any)
+    return NULL;
+  work.faces = g_new0 (GArray *, MAX (work.n, 1));
+  for (gint32 i = 0; i < work.n && all; i++)
+    all = tell_faces (&work, i);
+  if (all)
+    patterns = patterns_of (&work);
+  for (gint32 i = 0; i < work.n; i++)
+    g_clear_pointer (&work.faces[i], g_array_unref);
+  g_free (work.faces);
+  return patterns;
+}

@@ -1,0 +1,510 @@
+/* segment.c - the unbroken runs of a wall's courses, and what openings leave of them */
+#include "bond/segment.h"
+
+#include "bond/gauge.h"
+#include "bond/pinned.h"
+#include "bond/rule.h"
+
+#define MAX_GAPS 8 /* free intervals, one above another, kept at one place of a course */
+
+/* The free height between two neighbouring jambs of a course. */
+typedef struct
+{
+  Length from, to;
+  gint32 n;
+  gint32 primary; /* -1: nothing is free */
+  Length lo[MAX_GAPS], hi[MAX_GAPS];
+  gint32 before[MAX_GAPS], after[MAX_GAPS]; /* the gap next door that it runs on in, or -1 */
+} Stretch;
+
+typedef struct
+{
+  const Wall *wall;
+  Geometry *geometry;
+  gint32 course;
+  Length bottom, top;
+  Length from, to;
+  gboolean over;     /* it is no course, but what is left over the last one: all packed */
+  GArray *stretches; /* Stretch */
+} CourseWork;
+
+static gint
+compare_lengths (gconstpointer a, gconstpointer b)
+{
+  Length p = *(const Length *) a, q = *(const Length *) b;
+
+  return (p > q) - (p < q);
+}
+
+static gint
+compare_by_sill (gconstpointer a, gconstpointer b)
+{
+  const Opening *p = *(const Opening *const *) a, *q = *(const Opening *const *) b;
+
+  return (p->sill > q->sill) - (p->sill < q->sill);
+}
+
+static gboolean
+opening_meets (const CourseWork *work, const Opening *opening)
+{
+  return opening->sill < work->top && opening_head (opening) > work->bottom && opening->x < work->to
+         && opening_right (opening) > work->from;
+}
+
+static void
+add_packing (CourseWork *work, Length from, Length to, Length lo, Length hi)
+{
+  Packing packing = { work->course, from, to - from, lo, hi - lo };
+
+  g_array_append_val (work->geometry->packings, packing);
+}
+
+static void
+stretch_add (CourseWork *work, Stretch *stretch, Length lo, Length hi)
+{
+  /* A whole unit may be as thin as a joint. */
+  gboolean thin = hi - lo <= GAUGE_PACKING_MAX && hi - lo < work->geometry->unit_height;
+
+  if (hi <= lo)
+    return;
+  if (thin || work->over || stretch->n == MAX_GAPS)
+    {
+      add_packing (work, stretch->from, stretch->to, lo, hi);
+      return;
+    }
+  stretch->lo[stretch->n] = lo;
+  stretch->hi[stretch->n] = hi;
+  stretch->before[stretch->n] = stretch->after[stretch->n] = -1;
+  if (stretch->primary < 0
+      || hi - lo > stretch->hi[stretch->primary] - stretch->lo[stretch->primary])
+    stretch->primary = stretch->n;
+  stretch->n++;
+}
+
+/* What openings (by sill) leave free between two jambs. */
+static Stretch
+stretch_of (CourseWork *work, GPtrArray *openings, Length from, Length to)
+{
+  Stretch stretch = { from, to, 0, -1, { 0 }, { 0 }, { 0 }, { 0 } };
+  Length z = work->bottom;
+
+  for (guint i = 0; i < openings->len; i++)
+    {
+      const Opening *opening = g_ptr_array_index (openings, i);
+
+      if (opening->x >= to || opening_right (opening) <= from)
+        continue;
+      stretch_add (work, &stretch, z, MIN (opening->sill, work->top));
+      z = MAX (z, opening_head (opening));
+    }
+  stretch_add (work, &stretch, z, work->top);
+  return stretch;
+}
+
+static void
+find_stretches (CourseWork *work)
+{
+  g_autoptr (GPtrArray) openings = g_ptr_array_new ();
+  g_autoptr (GArray) jambs = g_array_new (FALSE, FALSE, sizeof (Length));
+
+  if (work->from >= work->to) /* the joints at two corners leave no room */
+    return;
+  g_array_append_val (jambs, work->from);
+  g_array_append_val (jambs, work->to);
+  for (guint i = 0; i < work->wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (work->wall, i);
+      Length left, right;
+
+      if (!opening_meets (work, opening))
+        continue;
+      left = MAX (opening->x, work->from);
+      right = MIN (opening_right (opening), work->to);
+      g_array_append_val (jambs, left);
+      g_array_append_val (jambs, right);
+      g_ptr_array_add (openings, (gpointer) opening);
+    }
+  g_array_sort (jambs, compare_lengths);
+  g_ptr_array_sort (openings, compare_by_sill);
+  for (guint i = 0; i + 1 < jambs->len; i++)
+    {
+      Length from = g_array_index (jambs, Length, i), to = g_array_index (jambs, Length, i + 1);
+
+      if (from < to)
+        {
+          Stretch stretch = stretch_of (work, openings, from, to);
+
+          g_array_append_val (work->stretches, stretch);
+        }
+    }
+}
+
+static const Stretch *
+stretch_at (const CourseWork *work, gint i)
+{
+  if (i < 0 || i >= (gint) work->stretches->len)
+    return NULL;
+  return &g_array_index (work->stretches, Stretch, i);
+}
+
+static Length
+overlap (Length lo1, Length hi1, Length lo2, Length hi2)
+{
+  return MIN (hi1, hi2) - MAX (lo1, lo2);
+}
+
+/* Whether the course runs on from one stretch into the next. */
+static gboolean
+runs_on (const CourseWork *work, const Stretch *p, const Stretch *q)
+{
+  Length shared;
+
+  if (p == NULL || q == NULL || p->primary < 0 || q->primary < 0)
+    return FALSE;
+  shared = overlap (p->lo[p->primary], p->hi[p->primary], q->lo[q->primary], q->hi[q->primary]);
+  return shared > GAUGE_PACKING_MAX || shared == work->top - work->bottom;
+}
+
+/* A stretch of `work` too narrow for a piece and its joints is packed, all of it. */
+static void
+add_segment (CourseWork *work, Length a, Length b, const Step *steps, gint32 n_steps)
+{
+  Geometry *geometry = work->geometry;
+  Segment segment = { .course = work->course, .a = a, .b = b };
+  const Step *first;
+
+  if (b <= a)
+    {
+      for (gint32 i = 0; i < n_steps; i++)
+        add_packing (work, steps[i].from, steps[i].to, steps[i].lo, steps[i].hi);
+      return;
+    }
+  segment.first_step = (gint32) geometry->steps->len;
+  for (gint32 i = 0; i < n_steps; i++)
+    {
+      Step step = { MAX (steps[i].from, a), MIN (steps[i].to, b), steps[i].lo, steps[i].hi };
+
+      if (step.from < step.to) /* not all within a joint */
+        g_array_append_val (geometry->steps, step);
+    }
+  segment.n_steps = (gint32) geometry->steps->len - segment.first_step;
+  segment.uniform = segment.n_steps == 1;
+  first = geometry_step (geometry, segment.first_step);
+  segment.full = segment.uniform && first->hi - first->lo == geometry->unit_height;
+  g_array_append_val (geometry->segments, segment);
+}
+
+/* --- gaps that run on into each other --- */
+
+static gboolean
+beside (const Stretch *p, gint32 k, const Stretch *q, gint32 m)
+{
+  return overlap (p->lo[k], p->hi[k], q->lo[m], q->hi[m]) > 0;
+}
+
+/* Gap `k` of `p` and gap `m` of `q` may be one segment: each goes on in no other gap, and what else
+ * stands beside either can make room for a joint, since it ends at this jamb. */
+static gboolean
+may_tie (const Stretch *p, gint32 k, const Stretch *q, gint32 m)
+{
+  if (k == p->primary || m == q->primary || p->after[k] >= 0 || q->before[m] >= 0
+      || overlap (p->lo[k], p->hi[k], q->lo[m], q->hi[m]) <= GAUGE_PACKING_MAX)
+    return FALSE;
+  for (gint32 i = 0; i < q->n; i++)
+    if (q->before[i] >= 0 && beside (p, k, q, i))
+      return FALSE;
+  for (gint32 i = 0; i < p->n; i++)
+    if (p->after[i] >= 0 && beside (p, i, q, m))
+      return FALSE;
+  return TRUE;
+}
+
+static void
+tie (Stretch *p, gint32 k, Stretch *q, gint32 m)
+{
+  p->after[k] = m;
+  q->before[m] = k;
+}
+
+/* The run first, then the strips above or below it. */
+static void
+tie_stretches (CourseWork *work, gint i)
+{
+  Stretch *p = &g_array_index (work->stretches, Stretch, i);
+  Stretch *q = &g_array_index (work->stretches, Stretch, i + 1);
+
+  if (runs_on (work, p, q))
+    tie (p, p->primary, q, q->primary);
+  for (gint32 k = 0; k < p->n; k++)
+    for (gint32 m = 0; m < q->n; m++)
+      if (may_tie (p, k, q, m))
+        tie (p, k, q, m);
+}
+
+/* Of two gaps side by side that are not one segment, one makes room for the joint between: the left
+ * one where the right one goes on to the left itself, else the right one. */
+static gboolean
+ends_in_joint (const Stretch *p, gint32 k, const Stretch *q)
+{
+  for (gint32 m = 0; p->after[k] < 0 && q != NULL && m < q->n; m++)
+    if (q->before[m] >= 0 && beside (p, k, q, m))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+begins_in_joint (const Stretch *p, const Stretch *q, gint32 m)
+{
+  for (gint32 k = 0; q->before[m] < 0 && p != NULL && k < p->n; k++)
+    if (beside (p, k, q, m) && !ends_in_joint (p, k, q))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_step (GArray *steps, const Stretch *stretch, gint32 k)
+{
+  Step step = { stretch->from, stretch->to, stretch->lo[k], stretch->hi[k] };
+  Step *last = steps->len > 0 ? &g_array_index (steps, Step, steps->len - 1) : NULL;
+
+  if (last != NULL && last->lo == step.lo && last->hi == step.hi)
+    last->to = step.to;
+  else
+    g_array_append_val (steps, step);
+}
+
+/* The segment that begins in gap `k` of stretch `i`. */
+static void
+add_run (CourseWork *work, gint i, gint32 k)
+{
+  g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (Step));
+  const Stretch *stretch = stretch_at (work, i);
+  Length joint = work->geometry->joint, a = stretch->from, b;
+
+  if (begins_in_joint (stretch_at (work, i - 1), stretch, k))
+    a += joint;
+  add_step (steps, stretch, k);
+  while (stretch->after[k] >= 0)
+    {
+      k = stretch->after[k];
+      stretch = stretch_at (work, ++i);
+      add_step (steps, stretch, k);
+    }
+  b = stretch->to;
+  if (ends_in_joint (stretch, k, stretch_at (work, i + 1)))
+    b -= joint;
+  add_segment (work, a, b, (const Step *) (gpointer) steps->data, (gint32) steps->len);
+}
+
+/* The course itself, or the gaps above or below it between jambs. */
+static void
+add_runs (CourseWork *work, gboolean primary)
+{
+  for (gint i = 0; i < (gint) work->stretches->len; i++)
+    {
+      const Stretch *stretch = stretch_at (work, i);
+
+      for (gint32 k = 0; k < stretch->n; k++)
+        if ((k == stretch->primary) == primary && stretch->before[k] < 0)
+          add_run (work, i, k);
+    }
+}
+
+static gint
+compare_segments (gconstpointer a, gconstpointer b)
+{
+  const Segment *p = a, *q = b;
+
+  if (p->a != q->a)
+    return (p->a > q->a) - (p->a < q->a);
+  if (p->b != q->b)
+    return (p->b > q->b) - (p->b < q->b);
+  return (p->first_step > q->first_step) - (p->first_step < q->first_step);
+}
+
+static void
+add_course (CourseWork *work)
+{
+  GArray *segments = work->geometry->segments;
+  guint first = segments->len;
+
+  g_array_set_size (work->stretches, 0);
+  find_stretches (work);
+  for (gint i = 0; i + 1 < (gint) work->stretches->len; i++)
+    tie_stretches (work, i);
+  add_runs (work, TRUE);
+  add_runs (work, FALSE);
+  if (segments->len > first + 1)
+    qsort (&g_array_index (segments, Segment, first), segments->len - first, sizeof (Segment),
+           compare_segments);
+  for (guint i = first; i < segments->len; i++)
+    g_array_index (segments, Segment, i).index = (gint32) (i - first);
+}
+
+void
+course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to)
+{
+  const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
+  gboolean odd = number % 2 == 1;
+
+  *from = 0;
+  *to = wall->length;
+  if (left->ret > 0 && left->odd == odd)
+    *from = left->ret + laying->head;
+  if (right->ret > 0 && right->odd == odd)
+    *to = wall->length - right->ret - laying->head;
+}
+
+/* What is left over the last course, its bed joint with it: a course would be too thin. */
+static void
+pack_top (CourseWork *work)
+{
+  const Course *last;
+
+  if (work->geometry->courses->len == 0)
+    return;
+  last = &g_array_index (work->geometry->courses, Course, work->geometry->courses->len - 1);
+  work->bottom = last->top;
+  work->top = work->wall->height;
+  work->over = TRUE;
+  g_array_set_size (work->stretches, 0);
+  find_stretches (work);
+}
+
+static gboolean
+may_meet (const Geometry *geometry, const Segment *p, const Segment *q)
+{
+  return p->a < q->b + geometry->min_lap && q->a < p->b + geometry->min_lap;
+}
+
+/* The first segment of a course at or near segment `i`, or of the next course that has any. */
+static guint
+first_of_course (const Geometry *geometry, guint i, gint32 course)
+{
+  while (i > 0 && geometry_segment (geometry, (gint32) i - 1)->course >= course)
+    i--;
+  while (i < geometry->segments->len && geometry_segment (geometry, (gint32) i)->course < course)
+    i++;
+  return i;
+}
+
+static void
+add_links (Geometry *geometry, guint i, gint32 course)
+{
+  Segment *segment = &g_array_index (geometry->segments, Segment, i);
+
+  for (guint k = first_of_course (geometry, i, course);
+       k < geometry->segments->len && geometry_segment (geometry, (gint32) k)->course == course;
+       k++)
+    {
+      gint32 other = (gint32) k;
+
+      if (may_meet (geometry, segment, geometry_segment (geometry, other)))
+        {
+          g_array_append_val (geometry->links, other);
+          segment->n_links++;
+        }
+    }
+}
+
+static void
+link_segments (Geometry *geometry)
+{
+  for (guint i = 0; i < geometry->segments->len; i++)
+    {
+      Segment *segment = &g_array_index (geometry->segments, Segment, i);
+
+      segment->first_link = (gint32) geometry->links->len;
+      add_links (geometry, i, segment->course - 1);
+      segment->n_below = segment->n_links;
+      add_links (geometry, i, segment->course + 1);
+    }
+}
+
+Geometry *
+geometry_new (const Wall *wall, const Block *block, const Laying *laying)
+{
+  Geometry *geometry = g_new0 (Geometry, 1);
+  gint32 n = gauge_n_courses (wall, block, laying);
+  CourseWork work = { .wall = wall, .geometry = geometry };
+
+  geometry->unit = block->length;
+  geometry->unit_height = block->height;
+  geometry->joint = laying->head;
+  geometry->min_piece = laying->min_piece;
+  geometry->min_lap = laying->min_lap;
+  geometry->min_rip = laying->min_rip;
+  geometry->wanted_lap = rules_wanted_lap (block, laying);
+  geometry->kerf = laying->kerf;
+  geometry->regular = laying->aim == AIM_REGULAR;
+  geometry->start = laying->start == SIDE_LEFT ? 0 : wall->length + laying->head;
+  geometry->courses = g_array_new (FALSE, TRUE, sizeof (Course));
+  geometry->segments = g_array_new (FALSE, TRUE, sizeof (Segment));
+  geometry->steps = g_array_new (FALSE, TRUE, sizeof (Step));
+  geometry->links = g_array_new (FALSE, TRUE, sizeof (gint32));
+  geometry->packings = g_array_new (FALSE, TRUE, sizeof (Packing));
+  geometry->marks = g_array_new (FALSE, TRUE, sizeof (Mark));
+  geometry->pins = g_array_new (FALSE, TRUE, sizeof (LaidPin));
+  work.stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
+  for (gint32 number = 1; number <= n; number++)
+    {
+      Course course = { .number = number };
+
+      course.bottom = work.bottom = gauge_bottom (block, laying, number);
+      course.top = work.top = MIN (gauge_top (block, laying, number), wall->height);
+      work.course = number;
+      course_ends (wall, laying, number, &work.from, &work.to);
+      g_array_append_val (geometry->courses, course);
+      add_course (&work);
+    }
+  pack_top (&work);
+  g_array_unref (work.stretches);
+  rules_mark (geometry, wall, laying);
+  pinned_split (geometry, wall);
+  link_segments (geometry);
+  return geometry;
+}
+
+void
+geometry_free (Geometry *geometry)
+{
+  if (geometry == NULL)
+    return;
+  g_array_unref (geometry->courses);
+  g_array_unref (geometry->segments);
+  g_array_unref (geometry->steps);
+  g_array_unref (geometry->links);
+  g_array_unref (geometry->packings);
+  g_array_unref (geometry->marks);
+  g_array_unref (geometry->pins);
+  g_free (geometry);
+}
+
+PieceForm
+geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  PieceForm form = { G_MAXINT32, G_MININT32, 0, TRUE, FALSE };
+  const Step *first = geometry_step (geometry, segment->first_step);
+
+  if (segment->uniform)
+    return (PieceForm){ first->lo, first->hi, first->hi - first->lo, TRUE,
+                        segment->full && length == geometry->unit };
+  first = NULL;
+  for (gint32 i = 0; i < segment->n_steps; i++)
+    {
+      const Step *step = geometry_step (geometry, segment->first_step + i);
+
+      if (step->to <= x)
+        continue;
+      if (step->from >= x + length)
+        break;
+      if (first == NULL)
+        first = step;
+      form.rectangle = form.rectangle && step->lo == first->lo && step->hi == first->hi;
+      form.lo = MIN (form.lo, step->lo);
+      form.hi = MAX (form.hi, step->hi);
+      form.thickest = MAX (form.thickest, step->hi - step->lo);
+    }
+  form.whole = form.rectangle && length == geometry->unit && form.thickest == geometry->unit_height;
+  return form;
+}

@@ -1,0 +1,94 @@
+/* segment.h - the unbroken runs of a wall's courses, and what openings leave of them
+ *
+ * Where an opening takes only part of a course's height, the course runs on under its sill or over
+ * its head: one segment whose height changes at the jambs (its steps). */
+#pragma once
+
+#include "bond/layout.h"
+#include "model/wall.h"
+
+/* A stretch of a segment in which the free height is the same. */
+typedef struct
+{
+  Length from, to;
+  Length lo, hi;
+} Step;
+
+typedef struct
+{
+  gint32 course;     /* 1-based */
+  gint32 index;      /* of its run in its course, from the left, then upwards; the parts that pins
+                        make of a run are segments with one index */
+  Length a, b;       /* first piece's left face, last piece's right face */
+  gint32 first_step; /* in Geometry.steps */
+  gint32 n_steps;
+  gboolean uniform;      /* one height all along */
+  gboolean full;         /* that height is the unit's */
+  gboolean joined_left;  /* not the end of the run: a pinned perpend, whose face is `a` */
+  gboolean joined_right; /* likewise; its face is b and a joint */
+  gboolean set;          /* one piece that is pinned: no perpend within */
+  gint32 first_link;     /* in Geometry.links */
+  gint32 n_below;        /* links to segments of the course below come first */
+  gint32 n_links;
+  gint32 first_mark; /* in Geometry.marks: what optional rules ask of it (rule.h) */
+  gint32 n_perpend_marks, n_marks;
+} Segment;
+
+/* Everything of a wall that the search needs to know. */
+typedef struct
+{
+  Length unit;  /* length of a whole unit */
+  Length joint; /* head joint */
+  Length min_piece, min_lap, min_rip;
+  Length wanted_lap; /* laps short of it are counted, last of all; half bond unless a rule says */
+  Length unit_height;
+  Length kerf;
+  Length start;     /* a face of the first course's regular bond: at the end that it starts from */
+  gboolean regular; /* perpends are to lie on the regular bond where they can */
+  gint32 most_lengths;   /* different ones of cut pieces that a rule wants; 0: it is off */
+  gboolean lengths_must; /* and it is a must */
+  GArray *allowed;       /* Length, ascending: pieces of others have a price; NULL: of none */
+  gboolean wishing;      /* some rule is preferred: patterns have prices less than a cut's */
+  gboolean rich;         /* more places are to be tried: a least lap and a least piece in turn */
+  gboolean quick;        /* the first round is enough, whatever the bound says */
+  GArray *courses;       /* Course, pieces not set */
+  GArray *segments;      /* Segment, by course, then index */
+  GArray *steps;         /* Step */
+  GArray *links;         /* gint32: segments whose perpends can come within the least lap */
+  GArray *packings;      /* Packing */
+  GArray *marks;         /* Mark, by segment; empty where no rule is on */
+  GArray *pins;          /* LaidPin */
+} Geometry;
+
+Geometry *geometry_new (const Wall *wall, const Block *block, const Laying *laying);
+void geometry_free (Geometry *geometry);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Geometry, geometry_free)
+
+static inline const Segment *
+geometry_segment (const Geometry *geometry, gint32 i)
+{
+  return &g_array_index (geometry->segments, Segment, i);
+}
+static inline const Step *
+geometry_step (const Geometry *geometry, gint32 i)
+{
+  return &g_array_index (geometry->steps, Step, i);
+}
+static inline gint32
+geometry_link (const Geometry *geometry, const Segment *segment, gint32 i)
+{
+  return g_array_index (geometry->links, gint32, segment->first_link + i);
+}
+
+/* What a piece at [x, x + length) of a segment is. */
+typedef struct
+{
+  Length lo, hi;   /* of its bounding box */
+  Length thickest; /* its greatest height */
+  gboolean rectangle;
+  gboolean whole;
+} PieceForm;
+/* Where the pieces of a course begin and end: beside the other wall where that runs through. */
+void course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to);
+PieceForm geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x,
+                               Length length);

@@ -1,0 +1,9 @@
+/* lay-text.h - a wall as laid, as a table to read on a terminal */
+#pragma once
+
+#include "bond/layout.h"
+
+/* Appends the wall's heading, a line for each course, its totals and its breaches. */
+void lay_text (GString *text, const Wall *wall, const Block *block, const Layout *layout);
+/* What the proof of a layout says, as one sentence. Newly allocated. */
+char *lay_text_proof (const Proof *proof);

@@ -1,0 +1,68 @@
+/* edit.h - a change as a small piece of data; applied to a project it gives the next one */
+#pragma once
+
+#include "model/project.h"
+
+typedef enum
+{
+  EDIT_PROJECT,        /* title, client, site, author, date from `text`, one field: `field` */
+  EDIT_ADD_BLOCK,      /* `block`; its id and key are given by the project when none */
+  EDIT_SET_BLOCK,      /* `block`, found by its id */
+  EDIT_REMOVE_BLOCK,   /* `block_id`; refused while a wall is of it */
+  EDIT_ADD_WALL,       /* `wall`; id and key given by the project when none */
+  EDIT_SET_WALL,       /* `wall`, found by its id: the whole wall as it is to be */
+  EDIT_REMOVE_WALL,    /* `wall_id` */
+  EDIT_MOVE_WALL,      /* `wall_id` to index `field` of the list */
+  EDIT_ADD_OPENING,    /* `opening` into `wall_id`; id and key given when none */
+  EDIT_SET_OPENING,    /* `opening`, found by its id */
+  EDIT_REMOVE_OPENING, /* `opening_id` */
+} EditKind;
+
+typedef enum
+{
+  FIELD_TITLE,
+  FIELD_CLIENT,
+  FIELD_SITE,
+  FIELD_AUTHOR,
+  FIELD_DATE,
+} ProjectField;
+
+typedef struct
+{
+  EditKind kind;
+  WallId wall_id;
+  BlockId block_id;
+  OpeningId opening_id;
+  int field;
+  char *text;
+  Wall *wall;
+  Block block;
+  Opening opening;
+} Edit;
+
+/* Each edit owns copies of what it was given. edit_free() takes NULL too. */
+Edit *edit_project (ProjectField field, const char *text);
+Edit *edit_add_block (const Block *block);
+Edit *edit_set_block (const Block *block);
+Edit *edit_remove_block (BlockId id);
+Edit *edit_add_wall (const Wall *wall);
+Edit *edit_set_wall (const Wall *wall);
+Edit *edit_remove_wall (WallId id);
+Edit *edit_move_wall (WallId id, int index);
+Edit *edit_add_opening (WallId wall, const Opening *opening);
+Edit *edit_set_opening (const Opening *opening);
+Edit *edit_remove_opening (OpeningId id);
+Edit *edit_copy (const Edit *edit);
+void edit_free (Edit *edit);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Edit, edit_free)
+
+#define MODEL_ERROR (model_error_quark ())
+GQuark model_error_quark (void);
+typedef enum
+{
+  MODEL_ERROR_REFUSED, /* the edit would make a project that cannot be; the message is a sentence */
+} ModelError;
+
+/* The project after the edit, a new reference; or NULL with MODEL_ERROR_REFUSED, and `project` as
+ * it was. Every result has no project_fault(). */
+Project *project_edit (const Project *project, const Edit *edit, GError **error);

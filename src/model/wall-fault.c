@@ -1,0 +1,380 @@
+/* wall-fault.c - what is wrong with a wall, as a sentence */
+#include <glib/gi18n-lib.h>
+
+#include "model/wall.h"
+
+/* A fault is a new sentence, or NULL. */
+
+/* What has a name is called by it, else by its key. */
+static const char *
+called (const char *name, const char *key)
+{
+  return name && *name ? name : key ? key : "";
+}
+
+/* `what` is a phrase with its article: "the bed joint". */
+static char *
+length_fault (const char *what, Length value, Length least, Length most)
+{
+  char is[LENGTH_TEXT_SIZE], low[LENGTH_TEXT_SIZE], high[LENGTH_TEXT_SIZE];
+
+  if (value >= least && value <= most)
+    return NULL;
+  return g_strdup_printf (_ ("%s is %s mm; it must be from %s to %s mm."), what,
+                          length_text (value, is), length_text (least, low),
+                          length_text (most, high));
+}
+
+static char *
+laying_fault (const Laying *laying, const Block *block)
+{
+  Length unit = block ? block->length : LENGTH_MM (10000);
+  const struct
+  {
+    guint field;
+    const char *what;
+    Length value, least, most;
+  } rows[] = {
+    { LAYING_FIRST_BED, _ ("The levelling bed"), laying->first_bed, 0, LENGTH_MM (200) },
+    { LAYING_BED, _ ("The bed joint"), laying->bed, 0, LENGTH_MM (20) },
+    { LAYING_HEAD, _ ("The head joint"), laying->head, 0, LENGTH_MM (20) },
+    { LAYING_MIN_PIECE, _ ("The shortest piece"), laying->min_piece, 1, LENGTH_MM (10000) },
+    { LAYING_MIN_LAP, _ ("The least lap"), laying->min_lap, 0, unit },
+    { LAYING_MIN_RIP, _ ("The thinnest strip"), laying->min_rip, 1, LENGTH_MM (10000) },
+    { LAYING_KERF, _ ("The saw cut"), laying->kerf, 0, LENGTH_MM (20) },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    if (laying->given & rows[i].field)
+      {
+        char *fault = length_fault (rows[i].what, rows[i].value, rows[i].least, rows[i].most);
+
+        if (fault)
+          return fault;
+      }
+  return NULL;
+}
+
+/* The numbers of the rules that are on. */
+static char *
+rules_fault (const Laying *laying)
+{
+  for (guint i = 0; i < N_RULES; i++)
+    {
+      const RuleRow *row = rule_row ((RuleKind) i);
+      const Rule *rule = &laying->rules[i];
+
+      if (rule->keep == KEEP_OFF || !rule->has_value)
+        continue;
+      if (row->value == RULE_LENGTH)
+        {
+          char *fault = length_fault (_ (row->number), rule->value, row->least, row->most);
+
+          if (fault)
+            return fault;
+        }
+      else if (rule->value < row->least || rule->value > row->most)
+        return g_strdup_printf (_ ("%s is %d; it must be from %d to %d."), _ (row->number),
+                                rule->value, row->least, row->most);
+    }
+  return NULL;
+}
+
+/* Joints shorter than the unit keep every search finite. */
+static char *
+joints_fault (const Wall *wall, const Block *block)
+{
+  Laying laying = laying_resolve (&wall->laying, block);
+  char joint[LENGTH_TEXT_SIZE], unit[LENGTH_TEXT_SIZE];
+
+  if (laying.head >= block->length)
+    return g_strdup_printf (_ ("The head joint of %s mm is not shorter than the block, %s mm."),
+                            length_text (laying.head, joint), length_text (block->length, unit));
+  if (laying.bed >= block->height)
+    return g_strdup_printf (_ ("The bed joint of %s mm is not thinner than the block, %s mm."),
+                            length_text (laying.bed, joint), length_text (block->height, unit));
+  if (laying.first_bed >= wall->height)
+    return g_strdup_printf (
+        _ ("The levelling bed of %s mm leaves nothing of the wall's height, %s mm."),
+        length_text (laying.first_bed, joint), length_text (wall->height, unit));
+  return NULL;
+}
+
+static char *
+count_fault (const Wall *wall, const Block *block)
+{
+  Laying laying = laying_resolve (&wall->laying, block);
+  gint64 course = wall->length / (block->length + laying.head) + 1;
+  gint64 courses = wall->height / (block->height + laying.bed) + 1;
+
+  if (course > WALL_MAX_BLOCKS_A_COURSE)
+    return g_strdup_printf (_ ("A course would take about %d blocks; at most %d can be laid."),
+                            (int) course, WALL_MAX_BLOCKS_A_COURSE);
+  if (course * courses > WALL_MAX_BLOCKS)
+    return g_strdup_printf (_ ("The wall would take about %d blocks; at most %d can be laid."),
+                            (int) (course * courses), WALL_MAX_BLOCKS);
+  return NULL;
+}
+
+static char *
+end_fault (const Wall *wall)
+{
+  Length returns = 0;
+
+  for (int side = 0; side < 2; side++)
+    if (wall->ends[side].has_return)
+      {
+        char *fault = length_fault (side == SIDE_LEFT ? _ ("The return at the left end")
+                                                      : _ ("The return at the right end"),
+                                    wall->ends[side].ret, 0, LENGTH_MM (10000));
+
+        if (fault)
+          return fault;
+        returns += wall->ends[side].ret;
+      }
+  if (returns >= wall->length)
+    {
+      char all[LENGTH_TEXT_SIZE], length[LENGTH_TEXT_SIZE];
+
+      return g_strdup_printf (
+          _ ("The returns take %s mm; the wall is %s mm long and nothing of it is left."),
+          length_text (returns, all), length_text (wall->length, length));
+    }
+  return NULL;
+}
+
+static char *
+steel_fault (const Wall *wall)
+{
+  const Steel *steel = &wall->steel;
+  char *fault;
+
+  if (!steel->given)
+    return NULL;
+  if (steel->bars < 1 || steel->bars > 20)
+    return g_strdup_printf (_ ("The steel has %d bars side by side; it must be 1 to 20."),
+                            steel->bars);
+  if (steel->every < 0 || steel->every > 10000)
+    return g_strdup_printf (_ ("The steel is in every %d courses; it must be 0 to 10000."),
+                            steel->every);
+  if ((fault = length_fault (_ ("The steel's diameter"), steel->diameter, 1, LENGTH_MM (50))))
+    return fault;
+  if ((fault = length_fault (_ ("The steel past an opening"), steel->past, 0, LENGTH_MAX)))
+    return fault;
+  /* A lap as long as the stock would never get on. */
+  return length_fault (_ ("The steel's lap"), steel->lap, 0, LENGTH_MM (3000));
+}
+
+static char *
+steel_rows_fault (const Wall *wall)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+
+  for (guint i = 0; i < wall->steel_rows->len; i++)
+    {
+      gint32 course = g_array_index (wall->steel_rows, SteelRow, i).course;
+
+      if (course < 1 || course > 10000)
+        return g_strdup_printf (_ ("A steel row is on course %d; it must be 1 to 10000."), course);
+      if (!g_hash_table_add (seen, GINT_TO_POINTER (course)))
+        return g_strdup_printf (_ ("There are two steel rows on course %d."), course);
+    }
+  return NULL;
+}
+
+static gint
+by_pin_place (gconstpointer a, gconstpointer b)
+{
+  const Pin *p = *(const Pin *const *) a, *q = *(const Pin *const *) b;
+
+  if (p->course != q->course)
+    return p->course < q->course ? -1 : 1;
+  return (p->x > q->x) - (p->x < q->x);
+}
+
+static char *
+pin_fault (const Pin *pin)
+{
+  char *fault;
+
+  if (pin->course < 1 || pin->course > PIN_MAX_COURSE)
+    return g_strdup_printf (_ ("A pin is on course %d; it must be 1 to %d."), pin->course,
+                            PIN_MAX_COURSE);
+  if ((fault = length_fault (_ ("A pin's place"), pin->x, 0, LENGTH_MAX)))
+    return fault;
+  return length_fault (_ ("A pinned piece"), pin->length, 0, PIN_MAX_LENGTH);
+}
+
+static char *
+pins_fault (const Wall *wall)
+{
+  g_autoptr (GPtrArray) sorted = g_ptr_array_sized_new (wall->pins->len);
+  char x[LENGTH_TEXT_SIZE];
+
+  if (wall->pins->len > WALL_MAX_PINS)
+    return g_strdup_printf (_ ("The wall has %u pins; at most %d are allowed."), wall->pins->len,
+                            WALL_MAX_PINS);
+  for (guint i = 0; i < wall->pins->len; i++)
+    {
+      char *fault = pin_fault (wall_pin_at (wall, i));
+
+      if (fault)
+        return fault;
+      g_ptr_array_add (sorted, (gpointer) wall_pin_at (wall, i));
+    }
+  g_ptr_array_sort (sorted, by_pin_place);
+  for (guint i = 1; i < sorted->len; i++)
+    if (by_pin_place (&sorted->pdata[i - 1], &sorted->pdata[i]) == 0)
+      {
+        const Pin *pin = g_ptr_array_index (sorted, i);
+
+        return g_strdup_printf (_ ("There are two pins on course %d at %s mm."), pin->course,
+                                length_text (pin->x, x));
+      }
+  return NULL;
+}
+
+/* By how much it leaves the wall, and where. */
+static char *
+leaves_fault (const Wall *wall, const Opening *opening)
+{
+  const char *name = called (opening->name, opening->key);
+  char by[LENGTH_TEXT_SIZE];
+
+  if (opening->x < 0)
+    return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm on the left."), name,
+                            length_text (-opening->x, by));
+  if (opening_right (opening) > wall->length)
+    return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm on the right."), name,
+                            length_text (opening_right (opening) - wall->length, by));
+  if (opening->sill < 0)
+    return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm at the foot."), name,
+                            length_text (-opening->sill, by));
+  if (opening_head (opening) > wall->height)
+    return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm at the top."), name,
+                            length_text (opening_head (opening) - wall->height, by));
+  return NULL;
+}
+
+static char *
+size_fault (const Opening *opening)
+{
+  const char *name = called (opening->name, opening->key);
+  g_autofree char *width = g_strdup_printf (_ ("The width of opening %s"), name);
+  g_autofree char *height = g_strdup_printf (_ ("The height of opening %s"), name);
+  g_autofree char *move = g_strdup_printf (_ ("How far opening %s may move"), name);
+  g_autofree char *drawn = g_strdup_printf (_ ("The place that opening %s was drawn at"), name);
+  char *fault = length_fault (width, opening->width, LENGTH_MM (10), LENGTH_MAX);
+
+  if (!fault)
+    fault = length_fault (height, opening->height, LENGTH_MM (10), LENGTH_MAX);
+  if (!fault)
+    fault = length_fault (move, opening_may_move (opening), 0, OPENING_MOST_MOVE);
+  if (!fault && opening->given & OPENING_DRAWN_X)
+    fault = length_fault (drawn, opening->drawn_x, 0, LENGTH_MAX);
+  return fault;
+}
+
+/* So that what follows may add and subtract. */
+static char *
+place_fault (const Opening *opening)
+{
+  if (opening->x >= -LENGTH_MAX && opening->x <= LENGTH_MAX && opening->sill >= -LENGTH_MAX
+      && opening->sill <= LENGTH_MAX && opening_drawn_x (opening) >= -LENGTH_MAX
+      && opening_drawn_x (opening) <= LENGTH_MAX)
+    return NULL;
+  return g_strdup_printf (_ ("Opening %s is further away than any wall is long."),
+                          called (opening->name, opening->key));
+}
+
+static gboolean
+overlap (const Opening *a, const Opening *b)
+{
+  return a->x < opening_right (b) && b->x < opening_right (a) && a->sill < opening_head (b)
+         && b->sill < opening_head (a);
+}
+
+static gint
+by_x (gconstpointer a, gconstpointer b)
+{
+  const Opening *const *x = a, *const *y = b;
+
+  return (*x)->x < (*y)->x ? -1 : (*x)->x > (*y)->x;
+}
+
+/* Openings in order of x, each against those before it that have not ended: quick for many. */
+static char *
+overlap_fault (const Wall *wall, OpeningId *which)
+{
+  g_autoptr (GPtrArray) sorted = g_ptr_array_sized_new (wall->openings->len);
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    g_ptr_array_add (sorted, (gpointer) wall_opening_at (wall, i));
+  g_ptr_array_sort (sorted, by_x);
+  for (guint i = 0; i < sorted->len; i++)
+    {
+      const Opening *a = g_ptr_array_index (sorted, i);
+
+      for (guint j = i + 1; j < sorted->len; j++)
+        {
+          const Opening *b = g_ptr_array_index (sorted, j);
+
+          if (b->x >= opening_right (a))
+            break;
+          if (overlap (a, b))
+            {
+              *which = b->id;
+              return g_strdup_printf (_ ("Openings %s and %s overlap."), called (a->name, a->key),
+                                      called (b->name, b->key));
+            }
+        }
+    }
+  return NULL;
+}
+
+static char *
+openings_fault (const Wall *wall, OpeningId *which)
+{
+  if (wall->openings->len > WALL_MAX_OPENINGS)
+    return g_strdup_printf (_ ("The wall has %u openings; at most %d are allowed."),
+                            wall->openings->len, WALL_MAX_OPENINGS);
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      char *fault = size_fault (opening);
+
+      if (!fault)
+        fault = place_fault (opening);
+      if (!fault)
+        fault = leaves_fault (wall, opening);
+      if (fault)
+        {
+          *which = opening->id;
+          return fault;
+        }
+    }
+  return overlap_fault (wall, which);
+}
+
+char *
+wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
+{
+  OpeningId unused;
+  char *fault;
+
+  if (!opening)
+    opening = &unused;
+  *opening = (OpeningId){ 0 };
+  if ((fault = length_fault (_ ("The wall's length"), wall->length, LENGTH_MM (50), LENGTH_MAX)))
+    return fault;
+  if ((fault = length_fault (_ ("The wall's height"), wall->height, LENGTH_MM (50), LENGTH_MAX)))
+    return fault;
+  if ((fault = laying_fault (&wall->laying, block)) || (fault = rules_fault (&wall->laying)))
+    return fault;
+  if (block && ((fault = joints_fault (wall, block)) || (fault = count_fault (wall, block))))
+    return fault;
+  if ((fault = end_fault (wall)) || (fault = steel_fault (wall))
+      || (fault = steel_rows_fault (wall)) || (fault = pins_fault (wall)))
+    return fault;
+  return openings_fault (wall, opening);
+}

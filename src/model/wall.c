@@ -1,0 +1,281 @@
+/* wall.c - one straight wall and what can be wrong with it */
+#include "model/wall.h"
+
+static void
+opening_clear_item (gpointer data)
+{
+  opening_clear (data);
+}
+
+static void
+steel_row_clear (gpointer data)
+{
+  foreign_clear (&((SteelRow *) data)->foreign);
+}
+
+static void
+pin_clear_item (gpointer data)
+{
+  pin_clear (data);
+}
+
+static void
+make_lists (Wall *wall)
+{
+  wall->openings = g_array_new (FALSE, TRUE, sizeof (Opening));
+  g_array_set_clear_func (wall->openings, opening_clear_item);
+  wall->steel_rows = g_array_new (FALSE, TRUE, sizeof (SteelRow));
+  g_array_set_clear_func (wall->steel_rows, steel_row_clear);
+  wall->pins = g_array_new (FALSE, TRUE, sizeof (Pin));
+  g_array_set_clear_func (wall->pins, pin_clear_item);
+}
+
+Steel
+steel_default (void)
+{
+  return (Steel){
+    .bars = 2,
+    .diameter = LENGTH_MM (6),
+    .past = LENGTH_MM (600),
+    .lap = LENGTH_MM (300),
+  };
+}
+
+Wall *
+wall_new (void)
+{
+  Wall *wall = g_new0 (Wall, 1);
+
+  g_atomic_ref_count_init (&wall->refs);
+  wall->name = g_strdup ("");
+  wall->length = LENGTH_MM (6000);
+  wall->height = LENGTH_MM (2500);
+  wall->laying = laying_default ();
+  wall->steel = steel_default ();
+  make_lists (wall);
+  return wall;
+}
+
+static void
+copy_lists (Wall *copy, const Wall *wall)
+{
+  make_lists (copy);
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      Opening opening = opening_copy (wall_opening_at (wall, i));
+
+      g_array_append_val (copy->openings, opening);
+    }
+  for (guint i = 0; i < wall->steel_rows->len; i++)
+    {
+      SteelRow row = g_array_index (wall->steel_rows, SteelRow, i);
+
+      row.foreign = foreign_copy (&row.foreign);
+      g_array_append_val (copy->steel_rows, row);
+    }
+  for (guint i = 0; i < wall->pins->len; i++)
+    {
+      Pin pin = pin_copy (wall_pin_at (wall, i));
+
+      g_array_append_val (copy->pins, pin);
+    }
+}
+
+Wall *
+wall_copy (const Wall *wall)
+{
+  Wall *copy = g_memdup2 (wall, sizeof *wall);
+
+  g_atomic_ref_count_init (&copy->refs);
+  copy->key = g_strdup (wall->key);
+  copy->name = g_strdup (wall->name ? wall->name : "");
+  copy->laying = laying_copy (&wall->laying);
+  for (int side = 0; side < 2; side++)
+    copy->ends[side].foreign = foreign_copy (&wall->ends[side].foreign);
+  copy->steel.foreign = foreign_copy (&wall->steel.foreign);
+  copy->foreign = foreign_copy (&wall->foreign);
+  copy_lists (copy, wall);
+  return copy;
+}
+
+Wall *
+wall_ref (const Wall *wall)
+{
+  Wall *shared = (Wall *) wall;
+
+  g_atomic_ref_count_inc (&shared->refs);
+  return shared;
+}
+
+void
+wall_unref (Wall *wall)
+{
+  if (!wall || !g_atomic_ref_count_dec (&wall->refs))
+    return;
+  g_free (wall->key);
+  g_free (wall->name);
+  laying_clear (&wall->laying);
+  for (int side = 0; side < 2; side++)
+    foreign_clear (&wall->ends[side].foreign);
+  foreign_clear (&wall->steel.foreign);
+  foreign_clear (&wall->foreign);
+  g_array_unref (wall->openings);
+  g_array_unref (wall->steel_rows);
+  g_array_unref (wall->pins);
+  g_free (wall);
+}
+
+static gboolean
+end_equal (const End *a, const End *b)
+{
+  if (a->given != b->given || a->has_return != b->has_return)
+    return FALSE;
+  return (!a->has_return || (a->ret == b->ret && !a->odd == !b->odd))
+         && foreign_equal (&a->foreign, &b->foreign);
+}
+
+static gboolean
+steel_equal (const Steel *a, const Steel *b)
+{
+  if (!a->given && !b->given)
+    return TRUE;
+  return a->given == b->given && a->set == b->set && a->bars == b->bars
+         && a->diameter == b->diameter && a->every == b->every && !a->under_sills == !b->under_sills
+         && !a->over_heads == !b->over_heads && a->past == b->past && a->lap == b->lap
+         && foreign_equal (&a->foreign, &b->foreign);
+}
+
+static gboolean
+steel_rows_equal (const Wall *a, const Wall *b)
+{
+  if (a->steel_rows->len != b->steel_rows->len)
+    return FALSE;
+  for (guint i = 0; i < a->steel_rows->len; i++)
+    {
+      const SteelRow *x = &g_array_index (a->steel_rows, SteelRow, i);
+      const SteelRow *y = &g_array_index (b->steel_rows, SteelRow, i);
+
+      if (x->course != y->course || !x->omit != !y->omit
+          || !foreign_equal (&x->foreign, &y->foreign))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+openings_equal (const Wall *a, const Wall *b)
+{
+  if (a->openings->len != b->openings->len)
+    return FALSE;
+  for (guint i = 0; i < a->openings->len; i++)
+    if (!opening_equal (wall_opening_at (a, i), wall_opening_at (b, i)))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+pins_equal (const Wall *a, const Wall *b)
+{
+  if (a->pins->len != b->pins->len)
+    return FALSE;
+  for (guint i = 0; i < a->pins->len; i++)
+    if (!pin_equal (wall_pin_at (a, i), wall_pin_at (b, i)))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+wall_equal (const Wall *a, const Wall *b)
+{
+  if (a == b)
+    return TRUE;
+  return a->id.n == b->id.n && g_strcmp0 (a->key, b->key) == 0 && g_strcmp0 (a->name, b->name) == 0
+         && a->block.n == b->block.n && a->length == b->length && a->height == b->height
+         && laying_equal (&a->laying, &b->laying) && end_equal (&a->ends[0], &b->ends[0])
+         && end_equal (&a->ends[1], &b->ends[1]) && steel_equal (&a->steel, &b->steel)
+         && steel_rows_equal (a, b) && openings_equal (a, b) && pins_equal (a, b)
+         && foreign_equal (&a->foreign, &b->foreign);
+}
+
+Opening *
+wall_own_opening (Wall *wall, OpeningId id)
+{
+  for (guint i = 0; i < wall->openings->len; i++)
+    if (wall_opening_at (wall, i)->id.n == id.n)
+      return &g_array_index (wall->openings, Opening, i);
+  return NULL;
+}
+
+const Opening *
+wall_opening (const Wall *wall, OpeningId id)
+{
+  return wall_own_opening ((Wall *) wall, id);
+}
+
+static gint
+find_pin (const Wall *wall, gint32 course, Length x)
+{
+  for (guint i = 0; i < wall->pins->len; i++)
+    if (wall_pin_at (wall, i)->course == course && wall_pin_at (wall, i)->x == x)
+      return (gint) i;
+  return -1;
+}
+
+const Pin *
+wall_pin (const Wall *wall, gint32 course, Length x)
+{
+  gint i = find_pin (wall, course, x);
+
+  return i < 0 ? NULL : wall_pin_at (wall, (guint) i);
+}
+
+void
+wall_put_pin (Wall *wall, const Pin *pin)
+{
+  gint i = find_pin (wall, pin->course, pin->x);
+  Pin copy = pin_copy (pin);
+
+  if (i < 0)
+    {
+      g_array_append_val (wall->pins, copy);
+      return;
+    }
+  pin_clear (&g_array_index (wall->pins, Pin, (guint) i));
+  g_array_index (wall->pins, Pin, (guint) i) = copy;
+}
+
+gboolean
+wall_take_pin (Wall *wall, gint32 course, Length x)
+{
+  gint i = find_pin (wall, course, x);
+
+  if (i >= 0)
+    g_array_remove_index (wall->pins, (guint) i);
+  return i >= 0;
+}
+
+int
+wall_steel_row (const Wall *wall, gint32 course)
+{
+  for (guint i = 0; i < wall->steel_rows->len; i++)
+    {
+      const SteelRow *row = &g_array_index (wall->steel_rows, SteelRow, i);
+
+      if (row->course == course)
+        return row->omit ? -1 : 1;
+    }
+  return 0;
+}
+
+void
+wall_shift_pins (Wall *wall, Length by)
+{
+  for (guint i = wall->pins->len; i-- > 0;)
+    {
+      Pin *pin = &g_array_index (wall->pins, Pin, i);
+
+      pin->x += by;
+      if (pin->x < 0)
+        g_array_remove_index (wall->pins, i);
+    }
+}

@@ -1,0 +1,125 @@
+/* wall.h - one straight wall with its openings, as the designer states it
+ *
+ * A wall in a project is never changed; edits make a new one. Walls are shared between versions. */
+#pragma once
+
+#include "model/foreign.h"
+#include "model/ids.h"
+#include "model/laying.h"
+#include "model/opening.h"
+#include "model/pin.h"
+
+/* Whether a corner is there, and when the other wall runs through it. */
+typedef struct
+{
+  gboolean given;      /* the file has this <end> */
+  Length ret;          /* return: the other wall's thickness; 0: a free end */
+  gboolean odd;        /* the other wall runs through in odd courses; else in even ones */
+  gboolean has_return; /* return and through are written */
+  Foreign foreign;
+} End;
+
+/* Bars in grooves in the top of a course, or in the joint above it. */
+typedef struct
+{
+  gboolean given;  /* the file has <steel>; else no steel by rule */
+  gint32 bars;     /* side by side, 1 .. 20 */
+  Length diameter; /* > 0 .. 50 mm */
+  gint32 every;    /* in every course that is a multiple of it; 0: none */
+  gboolean under_sills;
+  gboolean over_heads;
+  Length past; /* past an opening, both sides, under sills and over heads */
+  Length lap;  /* overlap where a stock length ends */
+  guint set;   /* SteelField bits: which attributes the file gives */
+  Foreign foreign;
+} Steel;
+
+typedef enum
+{
+  STEEL_BARS = 1 << 0,
+  STEEL_DIAMETER = 1 << 1,
+  STEEL_EVERY = 1 << 2,
+  STEEL_UNDER_SILLS = 1 << 3,
+  STEEL_OVER_HEADS = 1 << 4,
+  STEEL_PAST = 1 << 5,
+  STEEL_LAP = 1 << 6,
+} SteelField;
+
+/* Adds a row on one course, or takes it away. */
+typedef struct
+{
+  gint32 course; /* 1-based, 1 .. 10000 */
+  gboolean omit;
+  Foreign foreign;
+} SteelRow;
+
+#define WALL_MAX_OPENINGS 1000
+#define WALL_MAX_PINS 5000
+/* Blocks that a wall may take, about: beyond them laying it would take too long. */
+#define WALL_MAX_BLOCKS 50000
+#define WALL_MAX_BLOCKS_A_COURSE 2000
+
+typedef struct
+{
+  gatomicrefcount refs;
+  WallId id;
+  char *key;     /* the file's id, unique in the project */
+  char *name;    /* may be empty, never NULL */
+  BlockId block; /* never none in a project */
+  Length length; /* face to face, 50 mm .. 1 km */
+  Length height; /* top of the blockwork above the foundation, levelling bed included */
+  Laying laying;
+  End ends[2]; /* by Side */
+  Steel steel;
+  GArray *steel_rows; /* SteelRow, in the file's order, one per course at most */
+  GArray *openings;   /* Opening, in the file's order */
+  GArray *pins; /* Pin, in the file's order: of two that contradict, the first holds; no two of
+                   one course begin at one place */
+  Foreign foreign;
+} Wall;
+
+/* 6000 x 2500 mm, no id, no key, no block, empty name; no steel, no openings. The caller may change
+ * it until it is put into a project. */
+Wall *wall_new (void);
+/* A deep copy that the caller may change. */
+Wall *wall_copy (const Wall *wall);
+Wall *wall_ref (const Wall *wall);
+void wall_unref (Wall *wall);
+gboolean wall_equal (const Wall *a, const Wall *b);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Wall, wall_unref)
+
+/* Borrowed; NULL when there is none. */
+const Opening *wall_opening (const Wall *wall, OpeningId id);
+/* The same in a wall that the caller may change. */
+Opening *wall_own_opening (Wall *wall, OpeningId id);
+static inline const Opening *
+wall_opening_at (const Wall *wall, guint i)
+{
+  return &g_array_index (wall->openings, Opening, i);
+}
+
+static inline const Pin *
+wall_pin_at (const Wall *wall, guint i)
+{
+  return &g_array_index (wall->pins, Pin, i);
+}
+/* The pin that begins there; NULL: none. */
+const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
+/* In a wall that the caller may change: puts a copy of the pin in the place of the one that begins
+ * there, or at the end of the list; takes the one that begins there out, FALSE when there is none.
+ */
+void wall_put_pin (Wall *wall, const Pin *pin);
+gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
+/* Moves all pins along by `by`; those that would begin before the wall are taken out. */
+void wall_shift_pins (Wall *wall, Length by);
+
+/* Defaults of <steel>: 2 bars of 6 mm, every 0, neither sills nor heads, past 600, lap 300; not
+ * given. */
+Steel steel_default (void);
+/* What steel-row says of a course: 1 a row is added, -1 taken away, 0 nothing. */
+int wall_steel_row (const Wall *wall, gint32 course);
+
+/* Everything of a wall that is wrong beside a block, as one sentence for people ("Opening W1 leaves
+ * the wall by 120 mm on the right."); NULL when nothing is. `block` may be NULL when it is not
+ * known. With `opening`, that sets the opening at fault, or none. */
+char *wall_fault (const Wall *wall, const Block *block, OpeningId *opening);

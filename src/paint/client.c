@@ -1,0 +1,301 @@
+/* client.c - the finished wall, as a client wants to see it */
+#include "paint/elevation.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "paint/scene-private.h"
+
+#define FAR_SIDE 6000.f
+/* Where the sky stops changing above the wall, steps. */
+#define SKY_HEIGHT 140.f
+#define PLINTH 300.0 /* height, mm; common practice: splash water reaches that high */
+#define CAP 60.0
+#define CAP_OUT 35.0
+#define CAP_SHADE 55.0
+/* What stands below the ground is clear of a step of this depth, mm. */
+#define FOOT (-90.0)
+/* Below that, steps. */
+#define WIDTHS 14.f
+#define TOTAL 38.f
+#define BAR_TOP 76.f
+#define BAR_BOTTOM 83.f
+#define BAR_PARTS 4
+/* Shortest dimension that is drawn: one that takes its number. */
+#define DIMENSION_LEAST 27.0
+#define FIGURE_ROOM 760.0
+/* Room that a title has over the narrowest wall, and an average letter's share of it, steps. */
+#define TITLE_LEAST 400.0
+#define TITLE_LETTER 14.5
+#define TEXT_LETTER 6.5
+
+static void
+add_box (Scene *scene, Style style, Layer layer, MarkPoint a, MarkPoint c)
+{
+  const MarkLook look = mark_look (style, layer);
+
+  drawing_add_box (scene->drawing, &look, a, c);
+}
+
+static void
+add_surroundings (Scene *scene, double length, double height)
+{
+  const MarkLook line = mark_look (STYLE_CLIENT_GROUND_LINE, LAYER_GROUND);
+
+  add_box (scene, STYLE_CLIENT_SKY_HIGH, LAYER_GROUND, at_offset (0, height, -FAR_SIDE, 0),
+           at_offset (length, height, FAR_SIDE, -FAR_SIDE));
+  add_box (scene, STYLE_CLIENT_SKY, LAYER_GROUND, at_offset (0, 0, -FAR_SIDE, 0),
+           at_offset (length, height, FAR_SIDE, -SKY_HEIGHT));
+  add_box (scene, STYLE_CLIENT_GROUND, LAYER_GROUND, at_offset (0, 0, -FAR_SIDE, FAR_SIDE),
+           at_offset (length, 0, FAR_SIDE, 0));
+  drawing_add_line (scene->drawing, &line, at_offset (0, 0, -FAR_SIDE, 0),
+                    at_offset (length, 0, FAR_SIDE, 0));
+}
+
+static void
+add_render (Scene *scene, double length, double height)
+{
+  const double plinth = MIN (PLINTH, height / 5);
+
+  add_box (scene, STYLE_CLIENT_WALL, LAYER_PIECES, at (0, 0), at (length, height));
+  add_box (scene, STYLE_CLIENT_PLINTH, LAYER_PIECES, at (0, 0), at (length, plinth));
+  add_box (scene, STYLE_CLIENT_SHADE, LAYER_PIECES, at (0, height - CAP_SHADE),
+           at (length, height));
+  add_box (scene, STYLE_CLIENT_CAP, LAYER_PIECES, at (-CAP_OUT, height),
+           at (length + CAP_OUT, height + CAP));
+}
+
+/* Metres with two decimals, rounded. */
+static char *
+metres (Length length)
+{
+  const gint64 centimetres = ((gint64) length + 5 * LENGTH_PER_MM) / (10 * LENGTH_PER_MM);
+
+  return g_strdup_printf ("%" G_GINT64_FORMAT ".%02d", centimetres / 100,
+                          (int) (centimetres % 100));
+}
+
+static void
+add_dimension (Scene *scene, Length from, Length to, float dy, const char *text, double fit)
+{
+  const double x0 = length_to_mm (from), x1 = length_to_mm (to);
+  MarkLook line = mark_look (STYLE_CLIENT_DIMENSION, LAYER_DIMENSIONS);
+  MarkLook label = mark_look (STYLE_CLIENT_DIMENSION_TEXT, LAYER_DIMENSIONS);
+
+  line.min_scale = label.min_scale = fit > 0 ? DIMENSION_LEAST / fit : 0;
+  drawing_add_line (scene->drawing, &line, at_offset (x0, FOOT, 0, dy),
+                    at_offset (x1, FOOT, 0, dy));
+  drawing_add_line (scene->drawing, &line, at_offset (x0, FOOT, 0, dy - 4),
+                    at_offset (x0, FOOT, 0, dy + 4));
+  drawing_add_line (scene->drawing, &line, at_offset (x1, FOOT, 0, dy - 4),
+                    at_offset (x1, FOOT, 0, dy + 4));
+  label.fit = fit;
+  drawing_add_text (scene->drawing, &label, at_offset ((x0 + x1) / 2, FOOT, 0, dy + 3), 0.5f, 0,
+                    text);
+}
+
+/* Widths of what stands lowest; of openings one above the other only the first. */
+static void
+add_dimensions (Scene *scene)
+{
+  g_autoptr (GPtrArray) openings = wall_openings_sorted (scene->wall);
+  g_autofree char *total = metres (scene->wall->length);
+  g_autofree char *total_text = g_strdup_printf (_ ("%s m"), total);
+  Length end = 0;
+
+  for (guint i = 0; i < openings->len; i++)
+    {
+      const Opening *opening = g_ptr_array_index (openings, i);
+      g_autofree char *text = metres (opening->width);
+      if (opening->x < end)
+        continue;
+      end = opening_right (opening);
+      add_dimension (scene, opening->x, end, WIDTHS, text, length_to_mm (opening->width));
+    }
+  add_dimension (scene, 0, scene->wall->length, openings->len > 0 ? TOTAL : WIDTHS, total_text, 0);
+}
+
+/* The scale bar */
+
+/* A quarter of the bar, mm: the longest round one with which the bar is a fifth to two fifths of
+ * the wall. */
+static double
+bar_part (double length)
+{
+  static const double steps[] = { 2, 2.5, 2 };
+  double part = 50;
+
+  for (guint i = 0; part * steps[i % 3] * BAR_PARTS <= length / 2.5; i++)
+    part *= steps[i % 3];
+  return part;
+}
+
+static void
+add_bar_number (Scene *scene, double x, guint i)
+{
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+  MarkLook look = mark_look (STYLE_CLIENT_SCALE_TEXT, LAYER_DIMENSIONS);
+  const char *number = g_ascii_formatd (digits, sizeof digits, "%g", x / 1000);
+  g_autofree char *text = i == BAR_PARTS ? g_strdup_printf (_ ("%s m"), number) : g_strdup (number);
+
+  look.min_scale = 34 / (x > 0 ? x / i : 1) * (i % 2 == 1 ? 1 : 0);
+  drawing_add_text (scene->drawing, &look, at_offset (x, FOOT, 0, BAR_BOTTOM + 4), 0.5f, 0, text);
+}
+
+static void
+add_bar (Scene *scene, double length)
+{
+  const double part = bar_part (length);
+
+  for (guint i = 0; i < BAR_PARTS; i++)
+    add_box (scene, i % 2 == 0 ? STYLE_CLIENT_SCALE_DARK : STYLE_CLIENT_SCALE_LIGHT,
+             LAYER_DIMENSIONS, at_offset (part * i, FOOT, 0, BAR_BOTTOM),
+             at_offset (part * (i + 1), FOOT, 0, BAR_TOP));
+  for (guint i = 0; i <= BAR_PARTS; i++)
+    add_bar_number (scene, part * i, i);
+}
+
+/* Title */
+
+static char *
+square_metres (double mm2)
+{
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+
+  return g_strdup (g_ascii_formatd (digits, sizeof digits, "%.1f", mm2 / 1e6));
+}
+
+static char *
+areas_text (const Wall *wall)
+{
+  double holes = 0;
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      holes += length_to_mm (opening->width) * length_to_mm (opening->height);
+    }
+  g_autofree char *gross
+      = square_metres (length_to_mm (wall->length) * length_to_mm (wall->height));
+  g_autofree char *open = square_metres (holes);
+  if (wall->openings->len == 0)
+    return g_strdup_printf (_ ("%s m² of wall"), gross);
+  return g_strdup_printf (_ ("%s m² of wall · %s m² of openings"), gross, open);
+}
+
+static char *
+block_text (const Block *block)
+{
+  char text[LENGTH_TEXT_SIZE];
+
+  return g_strdup_printf (_ ("blocks of %s mm, rendered"), length_text (block->thickness, text));
+}
+
+static void
+add_line_of_text (Scene *scene, Style style, double height, float dy, const char *text)
+{
+  const MarkLook look = mark_look (style, LAYER_DIMENSIONS);
+
+  drawing_add_text (scene->drawing, &look, at_offset (0, height, 0, dy), 0, 0, text);
+}
+
+/* A name of any length: the wider the wall is seen, the more of it is written. */
+static void
+add_name (Scene *scene, Style style, double letter, double height, float dy, const char *text)
+{
+  const double length = length_to_mm (scene->wall->length);
+  MarkLook look = mark_look (style, LAYER_DIMENSIONS);
+  glong n = (glong) (TITLE_LEAST / letter);
+
+  for (; n < g_utf8_strlen (text, -1); n += n / 3)
+    {
+      g_autofree char *start = g_utf8_substring (text, 0, n - 1);
+      g_autofree char *cut = g_strdup_printf ("%s…", g_strchomp (start));
+
+      look.max_scale = (double) (n + n / 3) * letter / length;
+      drawing_add_text (scene->drawing, &look, at_offset (0, height, 0, dy), 0, 0, cut);
+      look.min_scale = look.max_scale;
+    }
+  look.max_scale = 0;
+  drawing_add_text (scene->drawing, &look, at_offset (0, height, 0, dy), 0, 0, text);
+}
+
+static void
+add_title (Scene *scene, double height)
+{
+  const char *project = scene->input->project->title, *name = scene->wall->name;
+  g_autofree char *areas = areas_text (scene->wall);
+  g_autofree char *blocks = block_text (scene->block);
+  g_autofree char *facts = g_strdup_printf ("%s · %s", areas, blocks);
+  g_autofree char *subtitle = project && *project
+                                  ? g_strdup_printf (_ ("%s · outside face"), project)
+                                  : g_strdup (_ ("Outside face"));
+
+  add_name (scene, STYLE_CLIENT_TITLE, TITLE_LETTER, height, -96, *name ? name : scene->wall->key);
+  add_name (scene, STYLE_CLIENT_TEXT, TEXT_LETTER, height, -64, subtitle);
+  add_line_of_text (scene, STYLE_CLIENT_TEXT, height, -46, facts);
+}
+
+/* The person */
+
+/* How far the wall is free of openings to both sides of x, mm. */
+static double
+free_around (const Wall *wall, double x)
+{
+  double room = MIN (x, length_to_mm (wall->length) - x);
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      const double left = length_to_mm (opening->x), right = length_to_mm (opening_right (opening));
+      room = MIN (room, x < left ? left - x : x > right ? x - right : 0);
+    }
+  return room;
+}
+
+/* Beside a door, else in the middle of the widest pier, else beside the wall. */
+static double
+figure_place (const Wall *wall)
+{
+  g_autoptr (GPtrArray) openings = wall_openings_sorted (wall);
+  double best = -FIGURE_ROOM * 0.75, room = FIGURE_ROOM / 2, end = 0;
+
+  for (guint i = 0; i <= openings->len; i++)
+    {
+      const Opening *opening = i < openings->len ? g_ptr_array_index (openings, i) : NULL;
+      const double next = length_to_mm (opening ? opening->x : wall->length);
+      const double beside = next - FIGURE_ROOM / 2, middle = (end + next) / 2;
+      if (opening && opening->kind == OPENING_DOOR && free_around (wall, beside) >= FIGURE_ROOM / 2)
+        return beside;
+      if (free_around (wall, middle) > room)
+        {
+          room = free_around (wall, middle);
+          best = middle;
+        }
+      end = opening ? MAX (end, length_to_mm (opening_right (opening))) : end;
+    }
+  return best;
+}
+
+Drawing *
+elevation_client (const ElevationInput *input)
+{
+  Scene scene = scene_new (input);
+  const double length = length_to_mm (scene.wall->length);
+  const double height = length_to_mm (scene.wall->height);
+
+  if (!input->bare)
+    add_surroundings (&scene, length, height);
+  add_render (&scene, length, height);
+  for (guint i = 0; i < scene.wall->openings->len; i++)
+    scene_client_opening (&scene, wall_opening_at (scene.wall, i));
+  if (!input->bare)
+    {
+      scene_figure (&scene, figure_place (scene.wall));
+      add_dimensions (&scene);
+      add_bar (&scene, length);
+      add_title (&scene, elevation_height (scene.wall, TRUE));
+    }
+  drawing_finish (scene.drawing);
+  return scene.drawing;
+}

@@ -1,0 +1,301 @@
+/* elevation.c - the laying view: the wall's parts put together, and what moves over them */
+#include "paint/elevation.h"
+
+#include <string.h>
+
+#include "bond/gauge.h"
+#include "concrete/bed-steel.h"
+#include "paint/scene-private.h"
+#include "takeoff/takeoff.h"
+
+/* How far the ground runs on either side, steps: past the edge of any screen. */
+#define GROUND_REACH 6000.f
+#define HANDLE_RADIUS 5.5f
+/* An opening takes handles on its edges from this size on the sheet; smaller, on its corners. */
+#define EDGE_HANDLES 48.0
+
+Scene
+scene_new (const ElevationInput *input)
+{
+  Scene scene = {
+    .drawing = drawing_new (),
+    .input = input,
+    .wall = input->wall,
+    .block = project_block (input->project, input->wall->block),
+    .layout = input->layout,
+  };
+
+  scene.laying = laying_resolve (&input->wall->laying, scene.block);
+  scene.course = MAX (input->course, 1);
+  if (scene.layout && scene.layout->courses->len > 0)
+    scene.course = MIN (scene.course, (gint32) scene.layout->courses->len);
+  return scene;
+}
+
+static void
+scene_ground (Scene *scene)
+{
+  const double length = length_to_mm (scene->wall->length);
+  const MarkLook ground = mark_look (STYLE_GROUND, LAYER_GROUND);
+
+  drawing_add_box (scene->drawing, &ground, at_offset (0, 0, -GROUND_REACH, GROUND_DEPTH),
+                   at_offset (length, 0, GROUND_REACH, 0));
+}
+
+/* After the wall, so that it runs along its foot too. */
+static void
+scene_ground_line (Scene *scene)
+{
+  const double length = length_to_mm (scene->wall->length);
+  const MarkLook line = mark_look (STYLE_GROUND_LINE, LAYER_GROUND);
+
+  drawing_add_line (scene->drawing, &line, at_offset (0, 0, -GROUND_REACH, 0),
+                    at_offset (length, 0, GROUND_REACH, 0));
+}
+
+/* The wall's ends and top, to take hold of. */
+static void
+scene_outline (Scene *scene)
+{
+  const MarkPoint foot = at (0, 0), top = at_length (0, scene->wall->height);
+  const MarkPoint far_foot = at_length (scene->wall->length, 0);
+  const MarkPoint far_top = at_length (scene->wall->length, scene->wall->height);
+  MarkLook look = mark_look (STYLE_WALL_OUTLINE, LAYER_OPENINGS);
+
+  look.ref = ref_of (REF_WALL, 0, PART_LEFT);
+  drawing_add_line (scene->drawing, &look, foot, top);
+  look.ref = ref_of (REF_WALL, 0, PART_RIGHT);
+  drawing_add_line (scene->drawing, &look, far_foot, far_top);
+  look.ref = ref_of (REF_WALL, 0, PART_HEAD);
+  drawing_add_line (scene->drawing, &look, top, far_top);
+}
+
+Drawing *
+elevation_laying (const ElevationInput *input)
+{
+  Scene scene = scene_new (input);
+
+  if (input->bare)
+    scene_bare_courses (&scene);
+  else
+    {
+      scene_ground (&scene);
+      scene_pieces (&scene);
+      scene_ground_line (&scene);
+    }
+  scene_outline (&scene);
+  scene_openings (&scene);
+  if (!input->bare)
+    {
+      scene_steel (&scene);
+      scene_rod (&scene);
+      scene_tape (&scene);
+      scene_dimensions (&scene);
+    }
+  drawing_finish (scene.drawing);
+  return scene.drawing;
+}
+
+/* The overlay */
+
+typedef struct
+{
+  RefPart part;
+  int x, z; /* -1 left or bottom, 0 middle, 1 right or top */
+} Handle;
+
+static const Handle handles[] = {
+  { PART_LEFT, -1, 0 },     { PART_RIGHT, 1, 0 },         { PART_SILL, 0, -1 },
+  { PART_HEAD, 0, 1 },      { PART_BOTTOM_LEFT, -1, -1 }, { PART_BOTTOM_RIGHT, 1, -1 },
+  { PART_TOP_LEFT, -1, 1 }, { PART_TOP_RIGHT, 1, 1 },
+};
+
+static void
+add_handle (Drawing *drawing, const Opening *opening, const Handle *handle)
+{
+  const double width = length_to_mm (opening->width), height = length_to_mm (opening->height);
+  MarkLook look = mark_look (STYLE_HANDLE, LAYER_OVERLAY);
+
+  look.ref = ref_of (REF_OPENING, opening->id.n, (gint32) handle->part);
+  if (handle->x == 0)
+    look.min_scale = EDGE_HANDLES / width;
+  if (handle->z == 0)
+    look.min_scale = EDGE_HANDLES / height;
+  drawing_add_circle (drawing, &look,
+                      at (length_to_mm (opening->x) + width * (1 + handle->x) / 2,
+                          length_to_mm (opening->sill) + height * (1 + handle->z) / 2),
+                      HANDLE_RADIUS);
+}
+
+static void
+add_selection (Drawing *drawing, const Opening *opening)
+{
+  MarkLook look = mark_look (STYLE_SELECTED, LAYER_OVERLAY);
+  const MarkPoint corners[] = {
+    at_length (opening->x, opening->sill),
+    at_length (opening_right (opening), opening->sill),
+    at_length (opening_right (opening), opening_head (opening)),
+    at_length (opening->x, opening_head (opening)),
+    at_length (opening->x, opening->sill),
+  };
+
+  drawing_add (drawing, MARK_LINE, &look, corners, G_N_ELEMENTS (corners));
+  for (guint i = 0; i < G_N_ELEMENTS (handles); i++)
+    add_handle (drawing, opening, &handles[i]);
+}
+
+static void
+add_guides (Drawing *drawing, const Wall *wall, const Opening *ghost)
+{
+  const MarkLook look = mark_look (STYLE_GUIDE, LAYER_OVERLAY);
+  const Length xs[] = { ghost->x, opening_right (ghost) };
+  const Length zs[] = { ghost->sill, opening_head (ghost) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (xs); i++)
+    {
+      const double x = length_to_mm (xs[i]), z = length_to_mm (zs[i]);
+      drawing_add_line (drawing, &look, at_offset (x, 0, 0, TAPE_BOTTOM),
+                        at_offset (x, length_to_mm (wall->height), 0, -DIMENSION_FIRST));
+      drawing_add_line (drawing, &look, at_offset (0, z, ROD_RIGHT, 0),
+                        at_offset (length_to_mm (wall->length), z, HEIGHTS_FIRST, 0));
+    }
+}
+
+static void
+add_guide_text (Drawing *drawing, MarkPoint place, float anchor_x, float anchor_y, const char *text)
+{
+  const MarkLook look = mark_look (STYLE_GUIDE_TEXT, LAYER_OVERLAY);
+
+  drawing_add_text (drawing, &look, place, anchor_x, anchor_y, text);
+}
+
+/* The jambs at the tape, each on its outer side, the sill and the head at the rod. */
+static void
+add_guide_numbers (Drawing *drawing, const Opening *ghost)
+{
+  char text[LENGTH_TEXT_SIZE];
+  const Length right = opening_right (ghost), head = opening_head (ghost);
+  const float below = TAPE_BOTTOM + 4, beside = ROD_LEFT - 6;
+
+  add_guide_text (drawing, at_offset (length_to_mm (ghost->x), 0, -4, below), 1, 0,
+                  length_text (ghost->x, text));
+  add_guide_text (drawing, at_offset (length_to_mm (right), 0, 4, below), 0, 0,
+                  length_text (right, text));
+  if (ghost->sill > 0)
+    add_guide_text (drawing, at_offset (0, length_to_mm (ghost->sill), beside, 0), 1, 0.5f,
+                    length_text (ghost->sill, text));
+  add_guide_text (drawing, at_offset (0, length_to_mm (head), beside, 0), 1, 0.5f,
+                  length_text (head, text));
+}
+
+static void
+add_ghost (Drawing *drawing, const Wall *wall, const Opening *ghost)
+{
+  char width[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
+  const MarkLook box = mark_look (STYLE_GHOST, LAYER_OVERLAY);
+  const MarkPoint low = at_length (ghost->x, ghost->sill);
+  const MarkPoint high = at_length (opening_right (ghost), opening_head (ghost));
+  g_autofree char *text = g_strdup_printf ("%s × %s", length_text (ghost->width, width),
+                                           length_text (ghost->height, height));
+
+  add_guides (drawing, wall, ghost);
+  drawing_add_box (drawing, &box, low, high);
+  add_guide_numbers (drawing, ghost);
+  add_guide_text (drawing, at_offset ((low.x + high.x) / 2, high.z, 0, -10), 0.5f, 1, text);
+}
+
+Drawing *
+elevation_overlay (const ElevationInput *input, const Opening *ghost)
+{
+  Drawing *drawing = drawing_new ();
+  const Opening *selected = wall_opening (input->wall, input->selected);
+
+  if (ghost)
+    add_ghost (drawing, input->wall, ghost);
+  if (selected)
+    add_selection (drawing, selected);
+  drawing_finish (drawing);
+  return drawing;
+}
+
+/* Highlights */
+
+static gboolean
+is_highlighted (const Piece *piece, const char *takeoff_key, gint32 course, gint32 number)
+{
+  return (piece->course == course && piece->number == number)
+         || (takeoff_key && takeoff_line_has_piece (takeoff_key, piece));
+}
+
+static void
+highlight_steel (Scene *scene)
+{
+  g_autoptr (GArray) runs = bed_steel_runs (scene->wall, scene->block);
+  const MarkLook look = mark_look (STYLE_SELECTED, LAYER_OVERLAY);
+
+  for (guint i = 0; i < runs->len; i++)
+    {
+      const SteelRun *run = &g_array_index (runs, SteelRun, i);
+      const Length z = gauge_top (scene->block, &scene->laying, run->course);
+      drawing_add_line (scene->drawing, &look, at_length (run->from, z), at_length (run->to, z));
+    }
+}
+
+Drawing *
+elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint32 course,
+                     gint32 number)
+{
+  Scene scene = scene_new (input);
+  const MarkLook look = mark_look (STYLE_HIGHLIGHT, LAYER_OVERLAY);
+
+  for (guint i = 0; input->layout && i < input->layout->pieces->len; i++)
+    if (is_highlighted (layout_piece (input->layout, i), takeoff_key, course, number))
+      scene_add_piece (&scene, i, &look);
+  if (takeoff_key && g_str_has_prefix (takeoff_key, "steel."))
+    highlight_steel (&scene);
+  drawing_finish (scene.drawing);
+  return scene.drawing;
+}
+
+/* The view */
+
+ElevationMargins
+elevation_margins (const Wall *wall, gboolean client)
+{
+  const double chains = (double) wall_dimension_rows (wall) + 1;
+  const ElevationMargins laying = { 108, 118, 14 + chains * (double) DIMENSION_PITCH + 8, 64 };
+  const ElevationMargins finished = { 64, 64, 118, 128 };
+
+  return client ? finished : laying;
+}
+
+double
+elevation_height (const Wall *wall, gboolean client)
+{
+  const double height = length_to_mm (wall->height);
+
+  return client ? MAX (height, FIGURE_HEIGHT) : height;
+}
+
+static View
+fitted (const Wall *wall, double tall, const ElevationMargins *margins, double width, double height)
+{
+  const double length = length_to_mm (wall->length);
+  const double room_x = MAX (width - margins->left - margins->right, 1);
+  const double room_y = MAX (height - margins->top - margins->bottom, 1);
+  const double scale = MIN (room_x / length, room_y / tall);
+
+  return (View){
+    .scale = scale,
+    .ox = margins->left + (room_x - length * scale) / 2,
+    .oy = margins->top + (room_y + tall * scale) / 2,
+  };
+}
+
+View
+elevation_fit (const Wall *wall, gboolean client, double width, double height)
+{
+  const ElevationMargins margins = elevation_margins (wall, client);
+
+  return fitted (wall, elevation_height (wall, client), &margins, width, height);
+}

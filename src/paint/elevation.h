@@ -1,0 +1,40 @@
+/* elevation.h - a wall as laid, drawn from outside: the laying view and the client view */
+#pragma once
+
+#include "bond/layout.h"
+#include "model/project.h"
+#include "paint/drawing.h"
+
+typedef struct
+{
+  const Project *project; /* borrowed, as all of it */
+  const Wall *wall;
+  const Layout *layout; /* may be of an older version of the wall while a new one is being laid */
+  OpeningId selected;   /* its lines and handles are drawn; or none */
+  gint32 course;        /* the tape shows this course; 0: the first */
+  gboolean bare;        /* no rod, tape, dimensions: for the small pictures in the list */
+} ElevationInput;
+
+/* The laying view. Never NULL. */
+Drawing *elevation_laying (const ElevationInput *input);
+/* The finished wall: frames, reveals, ground, a figure for scale, main dimensions, title. */
+Drawing *elevation_client (const ElevationInput *input);
+/* What moves: selection, handles, guides; a few marks, in LAYER_OVERLAY. `ghost` is an opening
+ * being drawn or moved, or NULL. */
+Drawing *elevation_overlay (const ElevationInput *input, const Opening *ghost);
+/* Marks over the pieces that count in a take-off line, or of one piece (course, number). */
+Drawing *elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint32 course,
+                              gint32 number);
+
+/* Room that rod, tape, dimensions and titles take around the wall, sheet steps. */
+typedef struct
+{
+  double left, right, top, bottom;
+} ElevationMargins;
+ElevationMargins elevation_margins (const Wall *wall, gboolean client);
+/* What stands between the upper and the lower margin, mm: the wall, or a person before it. */
+double elevation_height (const Wall *wall, gboolean client);
+
+/* The view that shows all of the wall with its rod, tape and dimensions within width x height sheet
+ * steps. */
+View elevation_fit (const Wall *wall, gboolean client, double width, double height);

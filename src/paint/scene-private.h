@@ -1,0 +1,77 @@
+/* scene-private.h - what the parts of an elevation share while they are drawn */
+#pragma once
+
+#include "paint/elevation.h"
+#include "paint/theme.h"
+
+typedef struct
+{
+  Drawing *drawing;
+  const ElevationInput *input;
+  const Wall *wall;
+  const Block *block;
+  Laying laying;
+  const Layout *layout; /* may be NULL while the first one is being made */
+  gint32 course;        /* the one that rod and tape show; one of the layout's, if it has any */
+} Scene;
+
+/* Offsets from the wall, sheet steps. */
+#define ROD_LEFT (-64.f)
+#define ROD_RIGHT (-38.f)
+#define TAPE_TOP 14.f
+#define TAPE_BOTTOM 28.f
+#define GROUND_DEPTH 48.f
+#define DIMENSION_FIRST 18.f /* from the wall to the first chain */
+#define DIMENSION_PITCH 24.f /* from chain to chain */
+#define HEIGHTS_FIRST 22.f   /* likewise, right of the wall */
+#define HEIGHTS_PITCH 46.f
+
+/* Of a person with the air above the head, mm. */
+#define FIGURE_HEIGHT 1800.0
+
+Scene scene_new (const ElevationInput *input);
+
+/* Marks of each part, added to the drawing. */
+void scene_pieces (Scene *scene);
+void scene_bare_courses (Scene *scene);
+void scene_openings (Scene *scene);
+void scene_steel (Scene *scene);
+void scene_rod (Scene *scene);
+void scene_tape (Scene *scene);
+void scene_dimensions (Scene *scene);
+
+/* Openings from the left, then from below; Opening * in a new array, borrowed from the wall. */
+GPtrArray *wall_openings_sorted (const Wall *wall);
+/* Chains of dimensions that the wall's openings need: those that overlap stand in chains of their
+ * own. 0 without openings. */
+guint wall_dimension_rows (const Wall *wall);
+/* A piece's polygon, grown to the middle of its joints, so that neighbours share an edge. */
+void scene_add_piece (Scene *scene, guint i, const MarkLook *look);
+
+/* Of the client view: an opening with its frame and glass, a person who stands at x. */
+void scene_client_opening (Scene *scene, const Opening *opening);
+void scene_figure (Scene *scene, double x);
+
+static inline MarkPoint
+at (double x, double z)
+{
+  return (MarkPoint){ x, z, 0, 0 };
+}
+
+static inline MarkPoint
+at_offset (double x, double z, float dx, float dy)
+{
+  return (MarkPoint){ x, z, dx, dy };
+}
+
+static inline MarkPoint
+at_length (Length x, Length z)
+{
+  return (MarkPoint){ length_to_mm (x), length_to_mm (z), 0, 0 };
+}
+
+static inline MarkRef
+ref_of (RefKind kind, guint32 id, gint32 part)
+{
+  return (MarkRef){ .kind = kind, .id = id, .part = part };
+}

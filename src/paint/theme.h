@@ -1,0 +1,133 @@
+/* theme.h - the look of every mark, a row of a table for each */
+#pragma once
+
+#include <glib.h>
+
+typedef enum
+{
+  THEME_LIGHT,
+  THEME_DARK,
+  THEME_PAPER, /* black-and-white safe, white ground */
+  N_THEMES
+} Theme;
+
+typedef struct
+{
+  double r, g, b, a;
+} Rgba;
+
+/* Grown by paint as it needs; names say what is drawn, not how. */
+typedef enum
+{
+  STYLE_NONE,
+  STYLE_PAPER,
+  STYLE_GROUND,
+  STYLE_GROUND_LINE,
+  STYLE_WALL_OUTLINE,
+  STYLE_WALL_BODY,   /* where nothing is laid yet */
+  STYLE_BARE_COURSE, /* a bed in a small picture */
+  STYLE_PIECE,
+  STYLE_PIECE_CUT,
+  STYLE_PIECE_BREACH,
+  STYLE_PIECE_LABEL,
+  STYLE_PIN, /* of what was set by hand */
+  STYLE_BREACH_LINE,
+  STYLE_RETURN,
+  STYLE_PACKING,
+  STYLE_BED, /* the levelling bed */
+  STYLE_OPENING_WINDOW,
+  STYLE_OPENING_DOOR,
+  STYLE_OPENING_VOID,
+  STYLE_OPENING_LINE,
+  STYLE_OPENING_LABEL,
+  STYLE_OPENING_SIZE,
+  STYLE_STEEL,
+  STYLE_STEEL_LAP,
+  STYLE_ROD,
+  STYLE_ROD_NUMBER,
+  STYLE_ROD_HEIGHT,
+  STYLE_ROD_CURRENT, /* the cell of the course that the tape shows */
+  STYLE_ROD_CURRENT_NUMBER,
+  STYLE_ROD_STEEL,
+  STYLE_ROD_BED,     /* a bed without steel */
+  STYLE_ROD_BED_HIT, /* unseen: where a bed is clicked */
+  STYLE_ROD_MARK,
+  STYLE_TAPE,
+  STYLE_TAPE_GAP, /* across openings and returns */
+  STYLE_TAPE_TICK,
+  STYLE_TAPE_NUMBER,
+  STYLE_TAPE_LABEL,
+  STYLE_DIMENSION_LINE,
+  STYLE_DIMENSION_TICK,
+  STYLE_DIMENSION_TEXT,
+  STYLE_DIMENSION_TOTAL,
+  STYLE_SELECTED,
+  STYLE_SELECTED_TEXT,
+  STYLE_HANDLE,
+  STYLE_HIGHLIGHT,
+  STYLE_GUIDE,
+  STYLE_GUIDE_TEXT,
+  STYLE_GHOST,
+  STYLE_FOCUS,
+  STYLE_CLIENT_SKY_HIGH,
+  STYLE_CLIENT_SKY,
+  STYLE_CLIENT_GROUND,
+  STYLE_CLIENT_GROUND_LINE,
+  STYLE_CLIENT_WALL,
+  STYLE_CLIENT_CAP,
+  STYLE_CLIENT_SHADE,
+  STYLE_CLIENT_PLINTH,
+  STYLE_CLIENT_FRAME,
+  STYLE_CLIENT_GLASS,
+  STYLE_CLIENT_GLINT,
+  STYLE_CLIENT_REVEAL,
+  STYLE_CLIENT_SILL,
+  STYLE_CLIENT_DOOR,
+  STYLE_CLIENT_DOOR_LINE,
+  STYLE_CLIENT_HANDLE,
+  STYLE_CLIENT_VOID,
+  STYLE_CLIENT_FIGURE,
+  STYLE_CLIENT_TITLE,
+  STYLE_CLIENT_TEXT,
+  STYLE_CLIENT_DIMENSION,
+  STYLE_CLIENT_DIMENSION_TEXT,
+  STYLE_CLIENT_SCALE_DARK,
+  STYLE_CLIENT_SCALE_LIGHT,
+  STYLE_CLIENT_SCALE_TEXT,
+  STYLE_SHEET_LINE,
+  STYLE_SHEET_FRAME,
+  STYLE_SHEET_TITLE,
+  STYLE_SHEET_TEXT,
+  STYLE_SHEET_CAPTION,
+  STYLE_STRIP_WHOLE, /* of the courses on paper: a whole unit's length */
+  STYLE_STRIP_NUMBER,
+  STYLE_STRIP_NAME,
+  STYLE_STRIP_OPENING,
+  N_STYLES
+} Style;
+
+typedef enum
+{
+  HATCH_NONE,
+  HATCH_DIAGONAL, /* cuts: told apart by more than colour */
+  HATCH_CROSS,    /* breaches */
+  HATCH_DOTS,     /* mortar */
+} Hatch;
+
+typedef struct
+{
+  Rgba fill;         /* a 0: not filled; of text: a plate behind it */
+  Rgba fill_end;     /* a > 0: the fill runs from `fill` at the top to this at the bottom */
+  Rgba line;         /* a 0: not lined; of text: its colour */
+  double line_width; /* sheet steps */
+  double dash;       /* sheet steps; 0: solid */
+  Hatch hatch;
+  Rgba hatch_ink;
+  double text_size;  /* sheet steps; 0: no text */
+  double text_small; /* what it shrinks to before it is dropped; 0: it does not shrink */
+  gboolean bold;
+} StyleRow;
+
+const StyleRow *theme_row (Theme theme, Style style);
+/* "piece-cut": a word for stylesheets. */
+const char *theme_style_word (Style style);

@@ -1,0 +1,391 @@
+/* draft.c - a project while its file is being read */
+#include "store/draft.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "store/store.h"
+
+/* What was said of a wall and can be judged only when everything is read. */
+typedef struct
+{
+  int line;
+  char *block; /* the key */
+  int block_line;
+} WallNote;
+
+/* One element of ours: where it may stand and what is done at its start. */
+typedef struct
+{
+  const Element *element;
+  const Element *parent; /* NULL: it is the root */
+  /* FALSE, with a fault, when it cannot be; *foreign is of the thing it says. */
+  gboolean (*start) (Draft *draft, const Tag *tag, Foreign **foreign);
+} Kind;
+
+static void
+wall_note_clear (gpointer data)
+{
+  g_free (((WallNote *) data)->block);
+}
+
+void
+draft_init (Draft *draft, const char *name)
+{
+  *draft = (Draft){ .name = name, .project = project_new () };
+  g_ptr_array_set_size (draft->project->blocks, 0);
+  draft->walls = g_array_new (FALSE, FALSE, sizeof (WallNote));
+  g_array_set_clear_func (draft->walls, wall_note_clear);
+  draft->lines = g_array_new (FALSE, TRUE, sizeof (int));
+  draft->keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  draft->courses = g_hash_table_new (NULL, NULL);
+  draft->pins = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+}
+
+void
+draft_clear (Draft *draft)
+{
+  project_unref (draft->project);
+  g_clear_error (&draft->fault);
+  g_array_unref (draft->walls);
+  g_array_unref (draft->lines);
+  g_hash_table_unref (draft->keys);
+  g_hash_table_unref (draft->courses);
+  g_hash_table_unref (draft->pins);
+}
+
+gboolean
+draft_refuse (Draft *draft, int line, const char *format, ...)
+{
+  if (draft->fault != NULL)
+    return FALSE;
+  va_list arguments;
+  va_start (arguments, format);
+  g_autofree char *sentence = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  draft->fault
+      = g_error_new (STORE_ERROR, STORE_ERROR_INVALID, "%s:%d: %s", draft->name, line, sentence);
+  return FALSE;
+}
+
+/* Reads the attributes; `target` is a structure of the element's. */
+static gboolean
+read_tag (Draft *draft, const Tag *tag, const Element *element, void *target)
+{
+  int line;
+  g_autofree char *fault = tag_read (tag, element, target, &line);
+  g_autofree char *title = fault != NULL ? tag_title (tag) : NULL;
+  return fault == NULL || draft_refuse (draft, line, "%s: %s.", title, fault);
+}
+
+/* Every id of the file is there once, whatever it is of. */
+static gboolean
+read_key (Draft *draft, const Tag *tag, const char *key)
+{
+  if (g_hash_table_add (draft->keys, g_strdup (key)))
+    return TRUE;
+  g_autofree char *shown = quoted (key);
+  return draft_refuse (draft, tag_attribute (tag, "id")->line, _ ("the id %s is used twice."),
+                       shown);
+}
+
+static gboolean
+start_project (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  *foreign = &draft->project->foreign;
+  return read_tag (draft, tag, &element_project, draft->project);
+}
+
+static gboolean
+start_block (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Project *project = draft->project;
+  if (project->blocks->len >= PROJECT_MAX_BLOCKS)
+    return draft_refuse (draft, tag->line, _ ("there are more than %d blocks."),
+                         PROJECT_MAX_BLOCKS);
+  Block *block = g_new0 (Block, 1);
+  block->id.n = project->next++;
+  block->name = g_strdup ("");
+  g_ptr_array_add (project->blocks, block);
+  *foreign = &block->foreign;
+  return read_tag (draft, tag, &element_block, block) && read_key (draft, tag, block->key);
+}
+
+static void
+note_wall (Draft *draft, const Tag *tag, char *block)
+{
+  const Attribute *attribute = tag_attribute (tag, "block");
+  WallNote note = { tag->line, block, attribute != NULL ? attribute->line : tag->line };
+  g_array_append_val (draft->walls, note);
+}
+
+static gboolean
+start_wall (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Project *project = draft->project;
+  if (project->walls->len >= PROJECT_MAX_WALLS)
+    return draft_refuse (draft, tag->line, _ ("there are more than %d walls."), PROJECT_MAX_WALLS);
+  Wall *wall = draft->wall = wall_new ();
+  g_ptr_array_add (project->walls, wall);
+  g_hash_table_remove_all (draft->courses);
+  g_hash_table_remove_all (draft->pins);
+  wall->id.n = project->next++;
+  WallTag said = { .name = g_steal_pointer (&wall->name) };
+  gboolean well = read_tag (draft, tag, &element_wall, &said);
+  wall->key = said.key;
+  wall->name = said.name;
+  wall->length = said.length;
+  wall->height = said.height;
+  note_wall (draft, tag, said.block);
+  *foreign = &wall->foreign;
+  return well && read_key (draft, tag, wall->key);
+}
+
+static gboolean
+once (Draft *draft, const Tag *tag, gboolean before)
+{
+  return !before
+         || draft_refuse (draft, tag->line, _ ("there is a second <%s> in the same wall."),
+                          tag->name);
+}
+
+static gboolean
+start_laying (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Laying *laying = &draft->wall->laying;
+  *foreign = &laying->foreign;
+  if (!once (draft, tag, laying->element))
+    return FALSE;
+  laying->element = TRUE;
+  return read_tag (draft, tag, &element_laying, laying);
+}
+
+/* The number of a rule is of the kind and within the bounds that its row says. */
+static gboolean
+rule_number_fits (Draft *draft, const Tag *tag, const RuleTag *said)
+{
+  const RuleRow *row = rule_row (said->kind);
+  guint allowed = row->value == RULE_LENGTH  ? RULE_GAVE_LENGTH
+                  : row->value == RULE_COUNT ? RULE_GAVE_COUNT
+                                             : 0;
+  gint32 number = allowed == RULE_GAVE_LENGTH ? said->length : said->count;
+  const char *name = said->mask & RULE_GAVE_LENGTH & ~allowed ? "length" : "count";
+  char least[LENGTH_TEXT_SIZE], most[LENGTH_TEXT_SIZE];
+
+  if (said->mask & ~allowed)
+    return draft_refuse (draft, tag_attribute (tag, name)->line,
+                         _ ("rule: there is no %s where the kind is \"%s\"."), name, row->word);
+  if (said->mask == 0 || (number >= row->least && number <= row->most))
+    return TRUE;
+  if (row->value == RULE_COUNT)
+    return draft_refuse (draft, tag_attribute (tag, "count")->line,
+                         _ ("rule: the count of a \"%s\" is from %d to %d."), row->word, row->least,
+                         row->most);
+  return draft_refuse (draft, tag_attribute (tag, "length")->line,
+                       _ ("rule: the length of a \"%s\" is from %s to %s."), row->word,
+                       length_text (row->least, least), length_text (row->most, most));
+}
+
+static gboolean
+start_rule (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  RuleTag said = { 0 };
+  if (!read_tag (draft, tag, &element_rule, &said) || !rule_number_fits (draft, tag, &said))
+    return FALSE;
+  const RuleRow *row = rule_row (said.kind);
+  Rule *rule = &draft->wall->laying.rules[said.kind];
+  *foreign = &rule->foreign;
+  if (rule->keep != KEEP_OFF)
+    return draft_refuse (draft, tag->line, _ ("the wall has a second rule \"%s\"."), row->word);
+  if (row->prefer_only && said.keep == KEEP_MUST)
+    return draft_refuse (draft, tag_attribute (tag, "keep")->line,
+                         _ ("rule: a \"%s\" can only be preferred."), row->word);
+  rule->keep = said.keep;
+  rule->has_value = said.mask != 0;
+  rule->value = row->value == RULE_LENGTH ? said.length : said.count;
+  return TRUE;
+}
+
+static gboolean
+start_end (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  EndTag said = { 0 };
+  if (!read_tag (draft, tag, &element_end, &said))
+    return FALSE;
+  End *end = &draft->wall->ends[said.side];
+  *foreign = &end->foreign;
+  if (end->given)
+    return draft_refuse (draft, tag->line, _ ("the wall has a second <end> on the side \"%s\"."),
+                         side_word (said.side));
+  if (said.mask != 0 && said.mask != (END_RETURN | END_THROUGH))
+    return draft_refuse (draft, tag->line,
+                         _ ("end: return and through go together; one is missing."));
+  end->given = TRUE;
+  end->has_return = said.mask != 0;
+  end->ret = said.ret;
+  end->odd = said.odd;
+  return TRUE;
+}
+
+static gboolean
+start_steel (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Steel *steel = &draft->wall->steel;
+  *foreign = &steel->foreign;
+  if (!once (draft, tag, steel->given))
+    return FALSE;
+  steel->given = TRUE;
+  return read_tag (draft, tag, &element_steel, steel);
+}
+
+static gboolean
+start_steel_row (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  SteelRow row = { 0 };
+  if (!read_tag (draft, tag, &element_steel_row, &row))
+    return FALSE;
+  GArray *rows = draft->wall->steel_rows;
+  g_array_append_val (rows, row);
+  *foreign = &g_array_index (rows, SteelRow, rows->len - 1).foreign;
+  if (g_hash_table_add (draft->courses, GINT_TO_POINTER (row.course)))
+    return TRUE;
+  return draft_refuse (draft, tag->line, _ ("the wall has a second steel row on course %d."),
+                       row.course);
+}
+
+static gboolean
+start_opening (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *openings = draft->wall->openings;
+  if (openings->len >= WALL_MAX_OPENINGS)
+    return draft_refuse (draft, tag->line, _ ("the wall has more than %d openings."),
+                         WALL_MAX_OPENINGS);
+  Opening empty = { .id.n = draft->project->next++, .name = g_strdup ("") };
+  g_array_append_val (openings, empty);
+  Opening *opening = &g_array_index (openings, Opening, openings->len - 1);
+  if (draft->lines->len <= opening->id.n)
+    g_array_set_size (draft->lines, opening->id.n + 1);
+  g_array_index (draft->lines, int, opening->id.n) = tag->line;
+  *foreign = &opening->foreign;
+  return read_tag (draft, tag, &element_opening, opening) && read_key (draft, tag, opening->key);
+}
+
+/* No two begin at one place of a course: the set of those places is the open wall's. */
+static gboolean
+start_pin (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *pins = draft->wall->pins;
+  if (pins->len >= WALL_MAX_PINS)
+    return draft_refuse (draft, tag->line, _ ("the wall has more than %d pins."), WALL_MAX_PINS);
+  Pin pin = { 0 };
+  if (!read_tag (draft, tag, &element_pin, &pin))
+    return FALSE;
+  g_array_append_val (pins, pin);
+  *foreign = &g_array_index (pins, Pin, pins->len - 1).foreign;
+  gint64 place = (gint64) pin.course << 32 | (gint64) pin.x;
+  if (g_hash_table_add (draft->pins, g_memdup2 (&place, sizeof place)))
+    return TRUE;
+  char x[LENGTH_TEXT_SIZE];
+  return draft_refuse (draft, tag->line, _ ("the wall has a second pin on course %d at %s mm."),
+                       pin.course, length_text (pin.x, x));
+}
+
+static const Kind kinds[] = {
+  { &element_project, NULL, start_project },
+  { &element_block, &element_project, start_block },
+  { &element_wall, &element_project, start_wall },
+  { &element_laying, &element_wall, start_laying },
+  { &element_rule, &element_laying, start_rule },
+  { &element_end, &element_wall, start_end },
+  { &element_steel, &element_wall, start_steel },
+  { &element_steel_row, &element_wall, start_steel_row },
+  { &element_opening, &element_wall, start_opening },
+  { &element_pin, &element_wall, start_pin },
+};
+
+static const Kind *
+find_kind (const Tag *tag, const Element *parent)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (kinds[i].parent == parent && g_str_equal (kinds[i].element->name, tag->name))
+      return &kinds[i];
+  return NULL;
+}
+
+static gboolean
+refuse_element (Draft *draft, const Tag *tag, const Element *parent)
+{
+  g_autofree char *shown = quoted (tag->name);
+  if (parent != NULL)
+    return draft_refuse (draft, tag->line, _ ("there is no element %s in <%s>."), shown,
+                         parent->name);
+  if (!tag_is_ours (tag) && g_str_equal (tag->name, element_project.name))
+    return draft_refuse (draft, tag->line, _ ("the project is not of the namespace %s."),
+                         STORE_NAMESPACE);
+  return draft_refuse (draft, tag->line,
+                       _ ("the file begins with %s; a project begins with <project>."), shown);
+}
+
+Foreign *
+draft_start (Draft *draft, const Tag *tag, const Element *parent, const Element **element)
+{
+  const Kind *kind = tag_is_ours (tag) ? find_kind (tag, parent) : NULL;
+  Foreign *foreign;
+  if (kind == NULL)
+    refuse_element (draft, tag, parent);
+  if (kind == NULL || !kind->start (draft, tag, &foreign))
+    return NULL;
+  *element = kind->element;
+  return foreign;
+}
+
+static const Block *
+find_block (const Project *project, const char *key)
+{
+  for (guint i = 0; i < project->blocks->len; i++)
+    if (g_str_equal (project_block_at (project, i)->key, key))
+      return project_block_at (project, i);
+  return NULL;
+}
+
+static gboolean
+find_wall_block (Draft *draft, Wall *wall, const WallNote *note)
+{
+  const Block *block = find_block (draft->project, note->block);
+  if (block != NULL)
+    {
+      wall->block = block->id;
+      return TRUE;
+    }
+  g_autofree char *wall_key = quoted (wall->key);
+  g_autofree char *block_key = quoted (note->block);
+  return draft_refuse (draft, note->block_line, _ ("wall %s: there is no block %s."), wall_key,
+                       block_key);
+}
+
+/* Now that every block is known. */
+static void
+check_wall (Draft *draft, guint i)
+{
+  Wall *wall = g_ptr_array_index (draft->project->walls, i);
+  const WallNote *note = &g_array_index (draft->walls, WallNote, i);
+  if (!find_wall_block (draft, wall, note))
+    return;
+  OpeningId opening;
+  g_autofree char *fault = wall_fault (wall, project_block (draft->project, wall->block), &opening);
+  g_autofree char *key = fault != NULL ? quoted (wall->key) : NULL;
+  int line = opening.n > 0 ? g_array_index (draft->lines, int, opening.n) : note->line;
+  if (fault != NULL)
+    draft_refuse (draft, line, _ ("wall %s: %s"), key, fault);
+}
+
+void
+draft_check (Draft *draft)
+{
+  for (guint i = 0; draft->fault == NULL && i < draft->project->walls->len; i++)
+    check_wall (draft, i);
+  if (draft->fault != NULL)
+    return;
+  g_autofree char *fault = project_fault (draft->project);
+  if (fault != NULL)
+    draft_refuse (draft, 1, "%s", fault);
+}

@@ -1,0 +1,485 @@
+/* element.c - the elements of the format as tables: one row for each attribute */
+#include "store/element.h"
+
+#include <glib/gi18n-lib.h>
+#include <libxml/tree.h>
+#include <string.h>
+
+/* Any length that can be stated, mm. */
+#define LONGEST (LENGTH_MAX / LENGTH_PER_MM)
+/* The least that is more than nothing, mm. */
+#define SHORTEST (1.0 / LENGTH_PER_MM)
+
+static gboolean
+parse_flag (const char *text, void *out)
+{
+  gboolean yes = g_str_equal (text, "true");
+  if (!yes && !g_str_equal (text, "false"))
+    return FALSE;
+  *(gboolean *) out = yes;
+  return TRUE;
+}
+
+static const char *
+flag_word (const void *value)
+{
+  return *(const gboolean *) value ? "true" : "false";
+}
+
+static gboolean
+parse_odd (const char *text, void *out)
+{
+  gboolean odd = g_str_equal (text, "odd");
+  if (!odd && !g_str_equal (text, "even"))
+    return FALSE;
+  *(gboolean *) out = odd;
+  return TRUE;
+}
+
+static const char *
+odd_word (const void *value)
+{
+  return *(const gboolean *) value ? "odd" : "even";
+}
+
+static gboolean
+parse_side (const char *text, void *out)
+{
+  return side_from_word (text, (Side *) out);
+}
+
+static const char *
+word_of_side (const void *value)
+{
+  return side_word (*(const Side *) value);
+}
+
+static gboolean
+parse_aim (const char *text, void *out)
+{
+  return aim_from_word (text, (Aim *) out);
+}
+
+static const char *
+word_of_aim (const void *value)
+{
+  return aim_word (*(const Aim *) value);
+}
+
+static gboolean
+parse_rule (const char *text, void *out)
+{
+  return rule_from_word (text, (RuleKind *) out);
+}
+
+static const char *
+word_of_rule (const void *value)
+{
+  return rule_row (*(const RuleKind *) value)->word;
+}
+
+static gboolean
+parse_keep (const char *text, void *out)
+{
+  return keep_from_word (text, (Keep *) out);
+}
+
+static const char *
+word_of_keep (const void *value)
+{
+  return keep_word (*(const Keep *) value);
+}
+
+static gboolean
+parse_kind (const char *text, void *out)
+{
+  return opening_kind_from_word (text, (OpeningKind *) out);
+}
+
+static const char *
+word_of_kind (const void *value)
+{
+  return opening_kind_word (*(const OpeningKind *) value);
+}
+
+#define TEXT(name, type, field)                                                                    \
+  {                                                                                                \
+    name, VALUE_TEXT, FALSE, offsetof (type, field)                                                \
+  }
+#define NAME(type)                                                                                 \
+  {                                                                                                \
+    "name", VALUE_TEXT, FALSE, offsetof (type, name), .plain = ""                                  \
+  }
+#define KEY(name, type, field)                                                                     \
+  {                                                                                                \
+    name, VALUE_KEY, TRUE, offsetof (type, field)                                                  \
+  }
+#define POINTER(name, type, field)                                                                 \
+  {                                                                                                \
+    name, VALUE_POINTER, TRUE, offsetof (type, field)                                              \
+  }
+#define LENGTH(name, type, field, required, bit, min, max)                                         \
+  {                                                                                                \
+    name, VALUE_LENGTH, required, offsetof (type, field), bit, min, max                            \
+  }
+#define COUNT(name, type, field, required, bit, min, max)                                          \
+  {                                                                                                \
+    name, VALUE_COUNT, required, offsetof (type, field), bit, min, max                             \
+  }
+#define WORD(name, type, field, required, bit, parse, word, words)                                 \
+  {                                                                                                \
+    name, VALUE_WORD, required, offsetof (type, field), bit, 0, 0, parse, word, words, NULL        \
+  }
+#define FLAG(name, type, field, bit)                                                               \
+  WORD (name, type, field, FALSE, bit, parse_flag, flag_word, "true, false")
+
+static const Field project_fields[] = {
+  TEXT ("title", Project, title),   TEXT ("client", Project, client), TEXT ("site", Project, site),
+  TEXT ("author", Project, author), TEXT ("date", Project, date),
+};
+
+static const Field block_fields[] = {
+  KEY ("id", Block, key),
+  NAME (Block),
+  LENGTH ("length", Block, length, TRUE, 0, 20, 10000),
+  LENGTH ("height", Block, height, TRUE, 0, 20, 10000),
+  LENGTH ("thickness", Block, thickness, TRUE, 0, 20, 10000),
+  { "density", VALUE_DENSITY, TRUE, offsetof (Block, density), 0, 0.000001, 20000 },
+};
+
+static const Field wall_fields[] = {
+  KEY ("id", WallTag, key),
+  NAME (WallTag),
+  POINTER ("block", WallTag, block),
+  LENGTH ("length", WallTag, length, TRUE, 0, 50, LONGEST),
+  LENGTH ("height", WallTag, height, TRUE, 0, 50, LONGEST),
+};
+
+static const Field laying_fields[] = {
+  LENGTH ("first-bed", Laying, first_bed, FALSE, LAYING_FIRST_BED, 0, 200),
+  LENGTH ("bed", Laying, bed, FALSE, LAYING_BED, 0, 20),
+  LENGTH ("head", Laying, head, FALSE, LAYING_HEAD, 0, 20),
+  LENGTH ("min-piece", Laying, min_piece, FALSE, LAYING_MIN_PIECE, SHORTEST, 10000),
+  LENGTH ("min-lap", Laying, min_lap, FALSE, LAYING_MIN_LAP, 0, 10000),
+  LENGTH ("min-rip", Laying, min_rip, FALSE, LAYING_MIN_RIP, SHORTEST, 10000),
+  LENGTH ("kerf", Laying, kerf, FALSE, LAYING_KERF, 0, 20),
+  WORD ("aim", Laying, aim, FALSE, LAYING_AIM, parse_aim, word_of_aim,
+        "regular, fewest-cuts, least-waste"),
+  WORD ("start", Laying, start, FALSE, LAYING_START, parse_side, word_of_side, "left, right"),
+};
+
+static const Field rule_fields[] = {
+  WORD ("kind", RuleTag, kind, TRUE, 0, parse_rule, word_of_rule,
+        "bearing, jamb-line, jamb-cuts, whole-ends, lap, lengths"),
+  WORD ("keep", RuleTag, keep, TRUE, 0, parse_keep, word_of_keep, "prefer, must"),
+  LENGTH ("length", RuleTag, length, FALSE, RULE_GAVE_LENGTH, 0, 10000),
+  COUNT ("count", RuleTag, count, FALSE, RULE_GAVE_COUNT, 1, 1000),
+};
+
+static const Field end_fields[] = {
+  WORD ("side", EndTag, side, TRUE, 0, parse_side, word_of_side, "left, right"),
+  LENGTH ("return", EndTag, ret, FALSE, END_RETURN, 0, 10000),
+  WORD ("through", EndTag, odd, FALSE, END_THROUGH, parse_odd, odd_word, "odd, even"),
+};
+
+static const Field steel_fields[] = {
+  COUNT ("bars", Steel, bars, FALSE, STEEL_BARS, 1, 20),
+  LENGTH ("diameter", Steel, diameter, FALSE, STEEL_DIAMETER, SHORTEST, 50),
+  COUNT ("every", Steel, every, FALSE, STEEL_EVERY, 0, 10000),
+  FLAG ("under-sills", Steel, under_sills, STEEL_UNDER_SILLS),
+  FLAG ("over-heads", Steel, over_heads, STEEL_OVER_HEADS),
+  LENGTH ("past", Steel, past, FALSE, STEEL_PAST, 0, LONGEST),
+  LENGTH ("lap", Steel, lap, FALSE, STEEL_LAP, 0, 3000),
+};
+
+static const Field steel_row_fields[] = {
+  COUNT ("course", SteelRow, course, TRUE, 0, 1, 10000),
+  { "omit", VALUE_WORD, FALSE, offsetof (SteelRow, omit), 0, 0, 0, parse_flag, flag_word,
+    "true, false", "false" },
+};
+
+static const Field opening_fields[] = {
+  KEY ("id", Opening, key),
+  NAME (Opening),
+  WORD ("kind", Opening, kind, TRUE, 0, parse_kind, word_of_kind, "window, door, void"),
+  LENGTH ("x", Opening, x, TRUE, 0, 0, LONGEST),
+  LENGTH ("width", Opening, width, TRUE, 0, 10, LONGEST),
+  LENGTH ("sill", Opening, sill, TRUE, 0, 0, LONGEST),
+  LENGTH ("height", Opening, height, TRUE, 0, 10, LONGEST),
+  LENGTH ("may-move", Opening, may_move, FALSE, OPENING_MAY_MOVE, 0, 10000),
+  LENGTH ("drawn-x", Opening, drawn_x, FALSE, OPENING_DRAWN_X, 0, LONGEST),
+};
+
+static const Field pin_fields[] = {
+  COUNT ("course", Pin, course, TRUE, 0, 1, PIN_MAX_COURSE),
+  LENGTH ("x", Pin, x, TRUE, 0, 0, LONGEST),
+  { "length", VALUE_LENGTH, FALSE, offsetof (Pin, length), 0, SHORTEST, 10000, .plain = "0" },
+};
+
+#define ELEMENT(name, fields, mask)                                                                \
+  {                                                                                                \
+    name, fields, G_N_ELEMENTS (fields), mask                                                      \
+  }
+
+const Element element_project = ELEMENT ("project", project_fields, 0);
+const Element element_block = ELEMENT ("block", block_fields, 0);
+const Element element_wall = ELEMENT ("wall", wall_fields, 0);
+const Element element_laying = ELEMENT ("laying", laying_fields, offsetof (Laying, given));
+const Element element_rule = ELEMENT ("rule", rule_fields, offsetof (RuleTag, mask));
+const Element element_end = ELEMENT ("end", end_fields, offsetof (EndTag, mask));
+const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, set));
+const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);
+const Element element_opening = ELEMENT ("opening", opening_fields, offsetof (Opening, given));
+const Element element_pin = ELEMENT ("pin", pin_fields, 0);
+
+const Field *
+element_field (const Element *element, const char *name)
+{
+  for (guint i = 0; i < element->n_fields; i++)
+    if (g_str_equal (element->fields[i].name, name))
+      return &element->fields[i];
+  return NULL;
+}
+
+/* What a message shows of a value. */
+#define QUOTED_CHARACTERS 60
+
+static gboolean
+is_plain (gunichar c)
+{
+  return g_unichar_isprint (c) && g_unichar_type (c) != G_UNICODE_FORMAT;
+}
+
+char *
+quoted (const char *text)
+{
+  GString *out = g_string_new ("\"");
+  int left = QUOTED_CHARACTERS;
+  for (const char *at = text; *at != '\0' && left > 0; at = g_utf8_next_char (at), left--)
+    {
+      gunichar c = g_utf8_get_char (at);
+      g_string_append_unichar (out, is_plain (c) ? c : 0xfffd);
+      if (left == 1 && *g_utf8_next_char (at) != '\0')
+        g_string_append (out, "…");
+    }
+  return g_string_free (g_string_append_c (out, '"'), FALSE);
+}
+
+/* Validators need not know more digits than these, and no number of ours has more. */
+#define NUMBER_CHARACTERS 24
+
+/* A decimal as XML Schema writes it: sign, digits, a point with digits before or behind it. */
+static gboolean
+is_decimal (const char *text)
+{
+  const char *at = text + (*text == '+' || *text == '-');
+  gsize before = strspn (at, "0123456789");
+  at += before;
+  gsize behind = *at == '.' ? strspn (at + 1, "0123456789") : 0;
+  at += (*at == '.') + behind;
+  return before + behind > 0 && *at == '\0' && at - text <= NUMBER_CHARACTERS;
+}
+
+static gboolean
+is_count (const char *text)
+{
+  gsize n = strspn (text, "0123456789");
+  return n > 0 && n <= NUMBER_CHARACTERS && text[n] == '\0';
+}
+
+/* With no exponent, and no zeros at the end. */
+static char *
+number_text (double value)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_ascii_formatd (text, sizeof text, "%.6f", value);
+  gsize n = strlen (text);
+  while (text[n - 1] == '0')
+    n--;
+  return g_strndup (text, text[n - 1] == '.' ? n - 1 : n);
+}
+
+/* Judged by what is written, before it is rounded, as the schema does. */
+static gboolean
+is_within (const Field *field, const char *text)
+{
+  double value = g_ascii_strtod (text, NULL);
+  return value >= field->min && value <= field->max;
+}
+
+static gboolean
+parse_length (const Field *field, const char *text, Length *out)
+{
+  return is_decimal (text) && is_within (field, text) && length_parse (text, out);
+}
+
+static gboolean
+parse_count (const Field *field, const char *text, gint32 *out)
+{
+  if (!is_count (text) || !is_within (field, text))
+    return FALSE;
+  *out = (gint32) g_ascii_strtoll (text, NULL, 10);
+  return TRUE;
+}
+
+static gboolean
+parse_density (const Field *field, const char *text, double *out)
+{
+  if (!is_decimal (text) || !is_within (field, text))
+    return FALSE;
+  *out = g_ascii_strtod (text, NULL);
+  return TRUE;
+}
+
+static gboolean
+parse_string (const Field *field, const char *text, char **out)
+{
+  if (field->kind != VALUE_TEXT && xmlValidateNCName ((const xmlChar *) text, 0) != 0)
+    return FALSE;
+  g_free (*out);
+  *out = g_strdup (text);
+  return TRUE;
+}
+
+static gboolean
+parse_value (const Field *field, const char *text, void *value)
+{
+  switch (field->kind)
+    {
+    case VALUE_LENGTH:
+      return parse_length (field, text, value);
+    case VALUE_COUNT:
+      return parse_count (field, text, value);
+    case VALUE_DENSITY:
+      return parse_density (field, text, value);
+    case VALUE_WORD:
+      return field->parse_word (text, value);
+    case VALUE_TEXT:
+    case VALUE_KEY:
+    case VALUE_POINTER:
+    default:
+      return parse_string (field, text, value);
+    }
+}
+
+static char *
+outside (const Field *field, const char *shown)
+{
+  g_autofree char *min = number_text (field->min);
+  g_autofree char *max = number_text (field->max);
+  return g_strdup_printf (_ ("%s is not between %s and %s"), shown, min, max);
+}
+
+/* Why parse_value() did not take it. */
+static char *
+reason (const Field *field, const char *text)
+{
+  g_autofree char *shown = quoted (text);
+  switch (field->kind)
+    {
+    case VALUE_LENGTH:
+      return is_decimal (text) ? outside (field, shown)
+                               : g_strdup_printf (_ ("%s is not a number of millimetres"), shown);
+    case VALUE_COUNT:
+      return is_count (text) ? outside (field, shown)
+                             : g_strdup_printf (_ ("%s is not a whole number"), shown);
+    case VALUE_DENSITY:
+      return is_decimal (text)
+                 ? outside (field, shown)
+                 : g_strdup_printf (_ ("%s is not a number of kilograms in a cubic metre"), shown);
+    case VALUE_WORD:
+      return g_strdup_printf (_ ("%s is none of: %s"), shown, field->words);
+    case VALUE_TEXT:
+    case VALUE_KEY:
+    case VALUE_POINTER:
+    default:
+      return g_strdup_printf (
+          _ ("%s is not a name of letters and digits that begins with a letter"), shown);
+    }
+}
+
+char *
+field_parse (const Element *element, const Field *field, const char *text, void *target)
+{
+  g_autofree char *bare = g_strdup (text);
+  if (field->kind != VALUE_TEXT)
+    g_strstrip (bare);
+  if (!parse_value (field, bare, (char *) target + field->offset))
+    return reason (field, bare);
+  if (field->bit != 0)
+    *(guint *) (void *) ((char *) target + element->mask) |= field->bit;
+  return NULL;
+}
+
+/* "%.3e" of 0.0125 is 1.250e-02: the digits are shifted to where they belong, for a decimal has no
+ * exponent. */
+static char *
+plain_decimal (const char *scientific)
+{
+  int exponent = (int) g_ascii_strtoll (strchr (scientific, 'e') + 1, NULL, 10);
+  g_autoptr (GString) digits = g_string_new (NULL);
+  for (const char *at = scientific; *at != 'e'; at++)
+    if (g_ascii_isdigit (*at))
+      g_string_append_c (digits, *at);
+  for (; exponent < 0; exponent++)
+    g_string_prepend_c (digits, '0');
+  while (digits->len < (gsize) exponent + 1)
+    g_string_append_c (digits, '0');
+  g_string_insert_c (digits, exponent + 1, '.');
+  while (digits->str[digits->len - 1] == '0')
+    g_string_truncate (digits, digits->len - 1);
+  if (digits->str[digits->len - 1] == '.')
+    g_string_truncate (digits, digits->len - 1);
+  return g_strdup (digits->str);
+}
+
+/* The shortest decimal that reads back as the same number; `value` is positive and finite. */
+static char *
+density_text (double value)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  for (int digits = 0; digits < 17; digits++)
+    {
+      char format[8];
+      g_snprintf (format, sizeof format, "%%.%de", digits);
+      g_ascii_formatd (text, sizeof text, format, value);
+      /* Written and read back to the very same bits. */
+      if (memcmp (&(double){ g_ascii_strtod (text, NULL) }, &value, sizeof value) == 0)
+        break;
+    }
+  return plain_decimal (text);
+}
+
+static char *
+value_text (const Field *field, const void *value)
+{
+  switch (field->kind)
+    {
+    case VALUE_LENGTH:
+      return length_format (*(const Length *) value);
+    case VALUE_COUNT:
+      return g_strdup_printf ("%" G_GINT32_FORMAT, *(const gint32 *) value);
+    case VALUE_DENSITY:
+      return density_text (*(const double *) value);
+    case VALUE_WORD:
+      return g_strdup (field->word (value));
+    case VALUE_TEXT:
+    case VALUE_KEY:
+    case VALUE_POINTER:
+    default:
+      return g_strdup (*(char *const *) value);
+    }
+}
+
+char *
+field_text (const Element *element, const Field *field, const void *source)
+{
+  const void *value = (const char *) source + field->offset;
+  const void *mask = (const char *) source + element->mask;
+  if (field->bit != 0 && (*(const guint *) mask & field->bit) == 0)
+    return NULL;
+  char *text = value_text (field, value);
+  if (g_strcmp0 (text, field->plain) == 0)
+    g_clear_pointer (&text, g_free);
+  return text;
+}

@@ -1,0 +1,108 @@
+/* element.h - the elements of the format as tables: one row for each attribute
+ *
+ * Reading and writing go by the same rows, so that they cannot disagree. An element is read into,
+ * and written from, one flat structure: a thing of the model where that is flat enough, else one of
+ * those below. data/schema/halfbond.rng says the same for everyone else. */
+#pragma once
+
+#include "model/project.h"
+
+#define STORE_NAMESPACE "urn:halfbond:project:1"
+
+typedef enum
+{
+  VALUE_TEXT,    /* char *: any text */
+  VALUE_KEY,     /* char *: an XML name without a colon, unique in the file */
+  VALUE_POINTER, /* char *: the key of something else */
+  VALUE_LENGTH,  /* Length: millimetres, a decimal */
+  VALUE_COUNT,   /* gint32: digits */
+  VALUE_DENSITY, /* double: a decimal */
+  VALUE_WORD,    /* one of a few words: parse_word and word */
+} ValueKind;
+
+typedef struct
+{
+  const char *name; /* of the attribute */
+  ValueKind kind;
+  gboolean required;
+  gsize offset; /* in the element's structure */
+  guint bit;    /* in the structure's mask of what was given; 0: it has none for this */
+  double min;   /* least number that may be written, mm or as such */
+  double max;   /* greatest */
+  gboolean (*parse_word) (const char *text, void *out);
+  const char *(*word) (const void *value);
+  const char *words; /* all of them, for people */
+  const char *plain; /* the text that is not written, because left out means the same; or NULL */
+} Field;
+
+typedef struct
+{
+  const char *name;
+  const Field *fields;
+  guint n_fields;
+  gsize mask; /* offset of the mask; of use only where a field has a bit */
+} Element;
+
+/* <wall>: the wall's own attributes; `block` is a key. */
+typedef struct
+{
+  char *key, *name, *block;
+  Length length, height;
+} WallTag;
+
+/* <end> */
+typedef struct
+{
+  Side side;
+  guint mask; /* END_RETURN | END_THROUGH */
+  Length ret;
+  gboolean odd;
+} EndTag;
+
+/* <rule> */
+typedef struct
+{
+  RuleKind kind;
+  Keep keep;
+  guint mask; /* RULE_GAVE_LENGTH | RULE_GAVE_COUNT */
+  Length length;
+  gint32 count;
+} RuleTag;
+
+enum
+{
+  RULE_GAVE_LENGTH = 1,
+  RULE_GAVE_COUNT = 2,
+};
+
+enum
+{
+  END_RETURN = 1,
+  END_THROUGH = 2,
+};
+
+extern const Element element_project;   /* Project */
+extern const Element element_block;     /* Block */
+extern const Element element_wall;      /* WallTag */
+extern const Element element_laying;    /* Laying */
+extern const Element element_rule;      /* RuleTag */
+extern const Element element_end;       /* EndTag */
+extern const Element element_steel;     /* Steel */
+extern const Element element_steel_row; /* SteelRow */
+extern const Element element_opening;   /* Opening */
+extern const Element element_pin;       /* Pin */
+
+/* The row of an attribute; NULL when the element has none of that name. */
+const Field *element_field (const Element *element, const char *name);
+
+/* Puts `text` into the field of `target`, an older string there is freed, and sets the field's bit.
+ * NULL when that went well, else the reason as the end of a sentence: `"abc" is not a number of
+ * millimetres`. Spaces round anything but text do not count. */
+char *field_parse (const Element *element, const Field *field, const char *text, void *target);
+
+/* The value of the field as it is written; NULL when the attribute is to be left out. */
+char *field_text (const Element *element, const Field *field, const void *source);
+
+/* `text` in quotation marks for a message: in one line, cut short when it is long, without the
+ * characters that would turn or hide what stands beside them. */
+char *quoted (const char *text);

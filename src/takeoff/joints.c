@@ -1,0 +1,290 @@
+/* joints.c - the joints of a wall as laid: how long, how high */
+#include "takeoff/joints.h"
+
+typedef enum
+{
+  FACE_BOTTOM,
+  FACE_TOP,
+  FACE_LEFT,
+  FACE_RIGHT,
+  N_FACES,
+} FaceSide;
+
+/* A straight edge of a piece: along x at height `at`, or upright at place `at`. */
+typedef struct
+{
+  Length at, from, to;
+} Edge;
+
+/* The edges of one course's pieces. */
+typedef struct
+{
+  GArray *edges[N_FACES]; /* Edge */
+} Faces;
+
+static void
+faces_init (Faces *faces)
+{
+  for (int side = 0; side < N_FACES; side++)
+    faces->edges[side] = g_array_new (FALSE, FALSE, sizeof (Edge));
+}
+
+static void
+faces_clear (Faces *faces)
+{
+  for (int side = 0; side < N_FACES; side++)
+    g_array_unref (faces->edges[side]);
+}
+
+static gint
+compare_edges (gconstpointer a, gconstpointer b)
+{
+  const Edge *p = a, *q = b;
+
+  if (p->at != q->at)
+    return p->at < q->at ? -1 : 1;
+  if (p->from != q->from)
+    return p->from < q->from ? -1 : 1;
+  return (p->to > q->to) - (p->to < q->to);
+}
+
+/* One side of an outline that goes round counter-clockwise; a slope is no joint. */
+static void
+add_edge (Faces *faces, LayPoint p, LayPoint q)
+{
+  Edge edge;
+  FaceSide side;
+
+  if (p.z == q.z)
+    {
+      edge = (Edge){ p.z, MIN (p.x, q.x), MAX (p.x, q.x) };
+      side = q.x > p.x ? FACE_BOTTOM : FACE_TOP;
+    }
+  else if (p.x == q.x)
+    {
+      edge = (Edge){ p.x, MIN (p.z, q.z), MAX (p.z, q.z) };
+      side = q.z > p.z ? FACE_RIGHT : FACE_LEFT;
+    }
+  else
+    return;
+  g_array_append_val (faces->edges[side], edge);
+}
+
+static void
+add_piece (Faces *faces, const Layout *layout, const Piece *piece)
+{
+  Length right = piece->x + piece->length, top = piece->bottom + piece->height;
+  const LayPoint box[] = {
+    { piece->x, piece->bottom }, { right, piece->bottom }, { right, top }, { piece->x, top }
+  };
+  const LayPoint *corners = box;
+  gint32 n = 4;
+
+  if (piece->outline >= 0)
+    {
+      corners = &g_array_index (layout->points, LayPoint, piece->outline);
+      n = piece->n_outline;
+    }
+  for (gint32 i = 0; i < n; i++)
+    add_edge (faces, corners[i], corners[(i + 1) % n]);
+}
+
+static void
+faces_read (Faces *faces, const Layout *layout, const Course *course)
+{
+  for (int side = 0; side < N_FACES; side++)
+    g_array_set_size (faces->edges[side], 0);
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    add_piece (faces, layout, layout_piece (layout, (guint) (course->first + i)));
+  for (int side = 0; side < N_FACES; side++)
+    g_array_sort (faces->edges[side], compare_edges);
+}
+
+/* How much of the heights from..to beside place `x` is an opening just as wide as a joint, which is
+ * no joint. */
+static Length
+slit_height (const Wall *wall, Length head, Length x, Length from, Length to)
+{
+  Length height = 0;
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+
+      if (opening->x == x && opening->width == head)
+        height += MAX (MIN (opening_head (opening), to) - MAX (opening->sill, from), 0);
+    }
+  return height;
+}
+
+/* --- bed joints --- */
+
+/* The runs of edges at height `at`, over the upright joints between them; the course is within
+ * `inside` above or below that height. */
+static GArray *
+runs_at (const Wall *wall, const GArray *edges, Length at, Length inside, Length head)
+{
+  Length from = MIN (at, inside), to = MAX (at, inside);
+  GArray *runs = g_array_new (FALSE, FALSE, sizeof (Edge));
+
+  for (guint i = 0; i < edges->len; i++)
+    {
+      const Edge *edge = &g_array_index (edges, Edge, i);
+      Edge *last = runs->len > 0 ? &g_array_index (runs, Edge, runs->len - 1) : NULL;
+
+      if (edge->at != at)
+        continue;
+      if (last != NULL && edge->from - last->to == head
+          && slit_height (wall, head, last->to, from, to) == 0)
+        last->to = edge->to;
+      else
+        g_array_append_val (runs, *edge);
+    }
+  return runs;
+}
+
+/* Beside a return, where the other wall runs through, that wall is what the next course lies on. */
+static void
+reach_over_returns (const Wall *wall, Length head, GArray *runs)
+{
+  Length left = wall->ends[SIDE_LEFT].ret, right = wall->ends[SIDE_RIGHT].ret;
+
+  for (guint i = 0; i < runs->len; i++)
+    {
+      Edge *run = &g_array_index (runs, Edge, i);
+
+      if (left > 0 && run->from == left + head)
+        run->from = 0;
+      if (right > 0 && run->to == wall->length - right - head)
+        run->to = wall->length;
+    }
+}
+
+static gint64
+total_length (const GArray *runs)
+{
+  gint64 total = 0;
+
+  for (guint i = 0; i < runs->len; i++)
+    total += g_array_index (runs, Edge, i).to - g_array_index (runs, Edge, i).from;
+  return total;
+}
+
+/* Both sorted, none of one overlapping another of the same. */
+static gint64
+shared_length (const GArray *below, const GArray *above)
+{
+  gint64 total = 0;
+  guint i = 0, k = 0;
+
+  while (i < below->len && k < above->len)
+    {
+      const Edge *p = &g_array_index (below, Edge, i), *q = &g_array_index (above, Edge, k);
+
+      total += MAX (MIN (p->to, q->to) - MAX (p->from, q->from), 0);
+      if (p->to < q->to)
+        i++;
+      else
+        k++;
+    }
+  return total;
+}
+
+/* --- upright joints --- */
+
+/* Edges that face each other one head joint apart. */
+static gint64
+facing_height (const Wall *wall, const Faces *faces, Length head)
+{
+  const GArray *rights = faces->edges[FACE_RIGHT], *lefts = faces->edges[FACE_LEFT];
+  gint64 total = 0;
+  guint first = 0;
+
+  for (guint i = 0; i < rights->len; i++)
+    {
+      const Edge *p = &g_array_index (rights, Edge, i);
+
+      while (first < lefts->len && g_array_index (lefts, Edge, first).at < p->at + head)
+        first++;
+      for (guint k = first; k < lefts->len && g_array_index (lefts, Edge, k).at == p->at + head;
+           k++)
+        {
+          const Edge *q = &g_array_index (lefts, Edge, k);
+          Length from = MAX (p->from, q->from), to = MIN (p->to, q->to);
+
+          if (to > from)
+            total += to - from - slit_height (wall, head, p->at, from, to);
+        }
+    }
+  return total;
+}
+
+static gint64
+height_at (const GArray *edges, Length at)
+{
+  gint64 total = 0;
+
+  for (guint i = 0; i < edges->len; i++)
+    if (g_array_index (edges, Edge, i).at == at)
+      total += g_array_index (edges, Edge, i).to - g_array_index (edges, Edge, i).from;
+  return total;
+}
+
+/* Against the other wall, in the courses in which that one runs through. */
+static gint64
+height_at_returns (const Wall *wall, const Faces *faces, gint32 course, Length head)
+{
+  const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
+  gboolean odd = course % 2 == 1;
+  gint64 total = 0;
+
+  if (left->ret > 0 && left->odd == odd)
+    total += height_at (faces->edges[FACE_LEFT], left->ret + head);
+  if (right->ret > 0 && right->odd == odd)
+    total += height_at (faces->edges[FACE_RIGHT], wall->length - right->ret - head);
+  return total;
+}
+
+static double
+packings_area (const Layout *layout)
+{
+  double area = 0;
+
+  for (guint i = 0; i < layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (layout->packings, Packing, i);
+
+      area += length_to_mm (packing->length) * length_to_mm (packing->height);
+    }
+  return area;
+}
+
+Joints
+joints_of (const Wall *wall, const Laying *laying, const Layout *layout)
+{
+  Joints joints = { 0, 0, 0, packings_area (layout) };
+  g_autoptr (GArray) below = NULL;
+  Faces faces;
+
+  faces_init (&faces);
+  for (guint c = 0; c < layout->courses->len; c++)
+    {
+      const Course *course = layout_course (layout, c);
+      g_autoptr (GArray) above = NULL;
+
+      faces_read (&faces, layout, course);
+      above = runs_at (wall, faces.edges[FACE_BOTTOM], course->bottom, course->bottom + 1,
+                       laying->head);
+      if (c == 0)
+        joints.levelling = total_length (above);
+      else
+        joints.bed += shared_length (below, above);
+      g_clear_pointer (&below, g_array_unref);
+      below = runs_at (wall, faces.edges[FACE_TOP], course->top, course->top - 1, laying->head);
+      reach_over_returns (wall, laying->head, below);
+      joints.head += facing_height (wall, &faces, laying->head)
+                     + height_at_returns (wall, &faces, course->number, laying->head);
+    }
+  faces_clear (&faces);
+  return joints;
+}

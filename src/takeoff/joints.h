@@ -1,0 +1,18 @@
+/* joints.h - the joints of a wall as laid: how long, how high */
+#pragma once
+
+#include "bond/layout.h"
+
+/* In 1/320 mm; a joint's volume is this times the joint's thickness times the wall's. */
+typedef struct
+{
+  gint64 levelling; /* length of course 1 that stands on the levelling bed */
+  gint64 bed;       /* length of the bed joints above it: where a course lies on the one below */
+  gint64 head;      /* height of the upright joints, those against a return too */
+  double packings;  /* mm2 of face */
+} Joints;
+
+/* Counted from the pieces' outlines. A bed joint runs on across the upright joints of both its
+ * courses. Where a course of this wall runs through a corner it lies on the other wall's course;
+ * where the other wall runs through, that wall counts it. */
+Joints joints_of (const Wall *wall, const Laying *laying, const Layout *layout);

@@ -1,0 +1,233 @@
+/* test-improve.c - the best places of all openings, against every combination laid */
+#include "advice/improve.h"
+
+#include "advice/pier-bound.h"
+#include "any-wall.h"
+#include "bond/lay.h"
+
+#define STEP LENGTH_MM (20)
+
+static ImproveHow
+how_to (gint64 work)
+{
+  return (ImproveHow){ .step = STEP, .work = work, .threads = 2, .stop = NULL };
+}
+
+/* A made-up wall of at most `most` pieces or so whose openings may move a little. FALSE: none. */
+static gboolean
+free_wall (guint64 seed, gint64 most, AnyWall *out)
+{
+  *out = any_wall (seed);
+  if (out->wall->openings->len > 0 && out->wall->openings->len <= 2
+      && (gint64) out->wall->length / out->block.length * (out->wall->height / out->block.height)
+             <= most)
+    {
+      for (guint i = 0; i < out->wall->openings->len; i++)
+        {
+          Opening *opening = &g_array_index (out->wall->openings, Opening, i);
+
+          opening->given |= OPENING_MAY_MOVE;
+          opening->may_move = LENGTH_MM (60);
+        }
+      return TRUE;
+    }
+  any_wall_clear (out);
+  return FALSE;
+}
+
+typedef struct
+{
+  Aim aim;
+  Cost best;
+  gint32 least; /* bound: of a combination with as few breaches as the best */
+  gint64 n;
+} Brute;
+
+/* Every combination on the grid, laid in full. */
+static void
+lay_every (const AnyWall *any, Wall *wall, guint from, Brute *brute)
+{
+  Cost cost;
+
+  if (from == wall->openings->len)
+    {
+      if (cost_of_wall (wall, &any->block, LOOK_LAID, NULL, &cost) != COSTING_DONE)
+        return;
+      brute->n++;
+      if (brute->n == 1 || cost_compare (&cost, &brute->best, brute->aim) < 0)
+        brute->best = cost;
+      return;
+    }
+  for (Length d = -LENGTH_MM (60); d <= LENGTH_MM (60); d += STEP)
+    {
+      g_array_index (wall->openings, Opening, from).x = wall_opening_at (any->wall, from)->x + d;
+      lay_every (any, wall, from + 1, brute);
+    }
+}
+
+static gboolean
+is_within (const AnyWall *any, const ImproveMove *move)
+{
+  const Opening *opening = wall_opening (any->wall, move->opening);
+
+  return ABS (move->to - opening_drawn_x (opening)) <= opening_may_move (opening);
+}
+
+/* Whether it was proven. */
+static gboolean
+check_against_every (const AnyWall *any)
+{
+  g_autoptr (Wall) wall = wall_copy (any->wall);
+  const ImproveHow how = how_to (100000000);
+  g_autoptr (Improvement) found = improve_wall (any->wall, &any->block, &how);
+  g_autofree char *text = any_wall_text (any->wall, &any->block);
+  Brute brute = { .aim = cost_aim (any->wall, &any->block) };
+
+  lay_every (any, wall, 0, &brute);
+  g_test_message ("%s", text);
+  /* Places that leave the wall were not listed, overlapping ones were dropped. */
+  g_assert_cmpint (found->n_possible, ==, brute.n);
+  g_assert_cmpint (cost_compare (&found->after, &found->before, brute.aim), <=, 0);
+  for (guint i = 0; i < found->moves->len; i++)
+    g_assert_true (is_within (any, &g_array_index (found->moves, ImproveMove, i)));
+  if (found->proven)
+    {
+      g_assert_cmpint (found->after.breaches, <=, brute.best.breaches);
+      if (found->after.breaches == brute.best.breaches)
+        g_assert_cmpint (found->after.cuts, <=, brute.best.cuts);
+    }
+  if (found->edit != NULL)
+    {
+      Cost cost;
+
+      g_assert_cmpint (cost_of_wall (found->edit->wall, &any->block, LOOK_LAID, NULL, &cost), ==,
+                       COSTING_DONE);
+      g_assert_cmpint (cost.cuts, ==, found->after.cuts);
+      g_assert_cmpint (cost.breaches, ==, found->after.breaches);
+      g_assert_cmpint (cost.to_order, ==, found->after.to_order);
+    }
+  return found->proven;
+}
+
+static void
+test_as_good_as_every_combination (void)
+{
+  guint n = 0, n_proven = 0;
+
+  for (guint64 seed = 1; n < 25; seed++)
+    {
+      g_auto (AnyWall) any = { 0 };
+
+      if (!free_wall (seed, 60, &any))
+        continue;
+      n_proven += check_against_every (&any);
+      n++;
+    }
+  g_test_message ("proven: %u of %u", n_proven, n);
+  g_assert_cmpuint (n_proven, >=, 8);
+}
+
+/* No layout without a breach has fewer cuts than its piers. */
+static void
+test_pier_bound_is_a_bound (void)
+{
+  for (guint64 seed = 1; seed <= 400; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      g_autoptr (PierBound) bound = pier_bound_new (any.wall, &any.block);
+      g_autoptr (Layout) layout = lay_wall (any.wall, &any.block, NULL);
+      Length x[WALL_MAX_OPENINGS];
+
+      if (layout->proof.breaches > 0)
+        continue;
+      for (guint i = 0; i < any.wall->openings->len; i++)
+        x[i] = wall_opening_at (any.wall, i)->x;
+      g_assert_cmpint (pier_bound_cuts (bound, x, NULL), <=, layout->n_cut);
+    }
+}
+
+/* What is stopped gives nothing; what has little work to spend is never worse than before. */
+static void
+test_stopped_and_short_of_work (void)
+{
+  guint n = 0;
+
+  for (guint64 seed = 1000; n < 10; seed++)
+    {
+      g_auto (AnyWall) any = { 0 };
+      gint stop = 1;
+      ImproveHow how = how_to (1000);
+
+      if (!free_wall (seed, 100, &any))
+        continue;
+      g_autoptr (Improvement) short_of = improve_wall (any.wall, &any.block, &how);
+      g_assert_cmpint (
+          cost_compare (&short_of->after, &short_of->before, cost_aim (any.wall, &any.block)), <=,
+          0);
+      how.stop = &stop;
+      g_assert_null (improve_wall (any.wall, &any.block, &how));
+      n++;
+    }
+}
+
+/* The same on one thread and on three. */
+static void
+test_same_on_every_machine (void)
+{
+  guint n = 0;
+
+  for (guint64 seed = 2000; n < 6; seed++)
+    {
+      g_auto (AnyWall) any = { 0 };
+      ImproveHow one = how_to (20000), three = how_to (20000);
+
+      if (!free_wall (seed, 100, &any))
+        continue;
+      one.threads = 1;
+      three.threads = 3;
+      g_autoptr (Improvement) a = improve_wall (any.wall, &any.block, &one);
+      g_autoptr (Improvement) b = improve_wall (any.wall, &any.block, &three);
+      g_autofree char *said = improvement_text (a), *again = improvement_text (b);
+      g_assert_cmpstr (said, ==, again);
+      g_assert_cmpuint (a->moves->len, ==, b->moves->len);
+      for (guint i = 0; i < a->moves->len; i++)
+        g_assert_cmpint (g_array_index (a->moves, ImproveMove, i).to, ==,
+                         g_array_index (b->moves, ImproveMove, i).to);
+      n++;
+    }
+}
+
+/* Fixed openings and those that nothing was said of stay; done again, nothing goes farther. */
+static void
+test_fixed_ones_stay (void)
+{
+  g_auto (AnyWall) any = { 0 };
+  const ImproveHow how = how_to (100000);
+
+  for (guint64 seed = 1; !free_wall (seed, 100, &any) || any.wall->openings->len < 2; seed++)
+    any_wall_clear (&any);
+  g_array_index (any.wall->openings, Opening, 0).may_move = 0;
+  g_array_index (any.wall->openings, Opening, 1).given = 0;
+  g_autoptr (Improvement) none = improve_wall (any.wall, &any.block, &how);
+  g_assert_cmpuint (none->n_free, ==, 0);
+  g_assert_null (none->edit);
+  g_array_index (any.wall->openings, Opening, 1).given = OPENING_MAY_MOVE;
+  g_autoptr (Improvement) first = improve_wall (any.wall, &any.block, &how);
+  if (first->edit == NULL)
+    return;
+  g_autoptr (Improvement) second = improve_wall (first->edit->wall, &any.block, &how);
+  for (guint i = 0; i < second->moves->len; i++)
+    g_assert_true (is_within (&any, &g_array_index (second->moves, ImproveMove, i)));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/improve/as-good-as-every-combination", test_as_good_as_every_combination);
+  g_test_add_func ("/improve/pier-bound-is-a-bound", test_pier_bound_is_a_bound);
+  g_test_add_func ("/improve/stopped-and-short-of-work", test_stopped_and_short_of_work);
+  g_test_add_func ("/improve/same-on-every-machine", test_same_on_every_machine);
+  g_test_add_func ("/improve/fixed-ones-stay", test_fixed_ones_stay);
+  return g_test_run ();
+}

@@ -1,0 +1,509 @@
+/* check-column.c - what stands in a strip of a course between two verticals, checked */
+#include "check-column.h"
+
+typedef struct
+{
+  Length low, high;
+  const Piece *piece; /* NULL: packing, joint or nothing */
+  gboolean taken;     /* by a piece or a packing */
+  gboolean strip;     /* there is another free height, as thick or thicker, to be laid */
+} Span;
+
+Length
+check_bottom (const Check *check, gint32 course)
+{
+  return check->laying.first_bed + (course - 1) * (check->block->height + check->laying.bed);
+}
+
+/* Top of the last course, ripped or not. */
+static Length
+check_top_of (const Check *check)
+{
+  gint32 n = (gint32) check->layout->courses->len;
+  return n == 0 ? 0 : layout_course (check->layout, (guint) n - 1)->top;
+}
+
+LayPoint
+check_corner (const Check *check, const Piece *piece, gint32 i)
+{
+  gint32 at = piece->outline + i % piece->n_outline;
+  return g_array_index (check->layout->points, LayPoint, at);
+}
+
+const Piece *
+check_piece_before (const Check *check, const Course *course, const Piece *piece)
+{
+  for (gint32 i = piece->number - 2; i >= 0; i--)
+    {
+      const Piece *before = layout_piece (check->layout, course->first + i);
+      if (before->segment == piece->segment)
+        return before;
+    }
+  return NULL;
+}
+
+static int
+by_length (gconstpointer a, gconstpointer b)
+{
+  const Length *p = a, *q = b;
+  return (*p > *q) - (*p < *q);
+}
+
+static void
+add_vertical (GArray *verticals, Length x)
+{
+  g_array_append_val (verticals, x);
+}
+
+static void
+add_piece_verticals (const Check *check, const Piece *piece, GArray *verticals)
+{
+  add_vertical (verticals, piece->x - check->laying.head);
+  add_vertical (verticals, piece->x);
+  add_vertical (verticals, piece->x + piece->length);
+  add_vertical (verticals, piece->x + piece->length + check->laying.head);
+  for (gint32 i = 0; piece->outline >= 0 && i < piece->n_outline; i++)
+    add_vertical (verticals, check_corner (check, piece, i).x);
+}
+
+/* Where something may change along a course, sorted; `course` may be one too high. */
+static GArray *
+find_verticals (const Check *check, const Course *course)
+{
+  GArray *verticals = g_array_new (FALSE, FALSE, sizeof (Length));
+  add_vertical (verticals, 0);
+  add_vertical (verticals, check->wall->length);
+  for (int i = 0; i < 2; i++)
+    {
+      Length stop = check->wall->ends[i].ret + check->laying.head;
+      add_vertical (verticals, i == SIDE_LEFT ? stop : check->wall->length - stop);
+    }
+  for (guint i = 0; i < check->wall->openings->len; i++)
+    {
+      add_vertical (verticals, wall_opening_at (check->wall, i)->x);
+      add_vertical (verticals, opening_right (wall_opening_at (check->wall, i)));
+    }
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    add_piece_verticals (check, layout_piece (check->layout, course->first + i), verticals);
+  for (guint i = 0; i < check->layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (check->layout->packings, Packing, i);
+      add_vertical (verticals, packing->x);
+      add_vertical (verticals, packing->x + packing->length);
+    }
+  g_array_sort (verticals, by_length);
+  return verticals;
+}
+
+/* Whether this wall has the place in that course: not left to the other wall of a corner. */
+static gboolean
+is_ours (const Check *check, gint32 course, Length from, Length to)
+{
+  if (from < 0 || to > check->wall->length)
+    return FALSE;
+  for (int i = 0; i < 2; i++)
+    {
+      const End *end = &check->wall->ends[i];
+      Length stop = end->ret + check->laying.head;
+      if (end->ret == 0 || end->odd != (course % 2 == 1))
+        continue;
+      if (i == SIDE_LEFT ? from < stop : to > check->wall->length - stop)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static int
+by_low (gconstpointer a, gconstpointer b)
+{
+  return by_length (&((const Span *) a)->low, &((const Span *) b)->low);
+}
+
+/* Takes one opening's heights out of the spans. */
+static void
+take_out (GArray *spans, const Opening *opening)
+{
+  Length sill = opening->sill, head = opening_head (opening);
+  for (guint i = spans->len; i-- > 0;)
+    {
+      Span span = g_array_index (spans, Span, i);
+      if (head <= span.low || sill >= span.high)
+        continue;
+      g_array_remove_index (spans, i);
+      Span parts[] = { { span.low, sill }, { head, span.high } };
+      for (int j = 0; j < 2; j++)
+        if (parts[j].low < parts[j].high)
+          g_array_append_val (spans, parts[j]);
+    }
+}
+
+static gboolean
+is_packed (const Check *check, const Span *span)
+{
+  Length thick = span->high - span->low;
+  return thick <= CHECK_PACKING_MAX && thick < check->block->height;
+}
+
+static void
+mark_strips (const Check *check, GArray *spans)
+{
+  for (guint i = 0; i < spans->len; i++)
+    for (guint j = 0; j < spans->len; j++)
+      {
+        Span *a = &g_array_index (spans, Span, i), *b = &g_array_index (spans, Span, j);
+        if (i != j && !is_packed (check, b) && b->high - b->low >= a->high - a->low)
+          a->strip = TRUE;
+      }
+}
+
+/* The free heights low .. high less the openings, from below. */
+static GArray *
+find_free (const Check *check, const Course *course, Length from, Length to)
+{
+  GArray *spans = g_array_new (FALSE, TRUE, sizeof (Span));
+  Span all = { course->bottom, course->top };
+  if (is_ours (check, course->number, from, to))
+    g_array_append_val (spans, all);
+  for (guint i = 0; i < check->wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (check->wall, i);
+      if (opening->x < to && opening_right (opening) > from)
+        take_out (spans, opening);
+    }
+  g_array_sort (spans, by_low);
+  mark_strips (check, spans);
+  return spans;
+}
+
+/* A piece's lowest and highest place between two of its verticals; 2 for a sound one. */
+static int
+piece_span (const Check *check, const Piece *piece, Length from, Length to, Span *span)
+{
+  int sides = 0;
+  *span = (Span){ piece->bottom, piece->bottom + piece->height, piece };
+  if (piece->outline < 0)
+    return 2;
+  *span = (Span){ G_MAXINT32, G_MININT32, piece };
+  for (gint32 i = 0; i < piece->n_outline; i++)
+    {
+      LayPoint a = check_corner (check, piece, i), b = check_corner (check, piece, i + 1);
+      if (a.z != b.z || MIN (a.x, b.x) >= to || MAX (a.x, b.x) <= from)
+        continue;
+      sides++;
+      span->low = MIN (span->low, a.z);
+      span->high = MAX (span->high, a.z);
+    }
+  return sides;
+}
+
+Length
+check_thickest (const Check *check, const Piece *piece)
+{
+  g_autoptr (GArray) verticals = g_array_new (FALSE, FALSE, sizeof (Length));
+  Length thickest = 0;
+  add_piece_verticals (check, piece, verticals);
+  g_array_sort (verticals, by_length);
+  for (guint i = 1; i < verticals->len; i++)
+    {
+      Length from = g_array_index (verticals, Length, i - 1);
+      Length to = g_array_index (verticals, Length, i);
+      Span span;
+      if (from < to && piece_span (check, piece, from, to, &span) > 0)
+        thickest = MAX (thickest, span.high - span.low);
+    }
+  return thickest;
+}
+
+/* Something taken must be one free height, all of it, and nobody else's. */
+static gboolean
+take (GArray *free, const Span *span)
+{
+  for (guint i = 0; i < free->len; i++)
+    {
+      Span *at = &g_array_index (free, Span, i);
+      if (at->low != span->low || at->high != span->high || at->taken)
+        continue;
+      at->taken = TRUE;
+      at->piece = span->piece;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static char *
+column_pieces_fault (const Check *check, const Course *course, Length from, Length to, GArray *free)
+{
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *piece = layout_piece (check->layout, course->first + i);
+      Span span;
+      if (piece->x >= to || piece->x + piece->length <= from)
+        continue;
+      if (piece_span (check, piece, from, to, &span) != 2)
+        return g_strdup_printf ("piece %d/%d is in two parts at %d", piece->course, piece->number,
+                                from);
+      if (!take (free, &span))
+        return g_strdup_printf ("piece %d/%d is not at a free place at %d .. %d, %d .. %d",
+                                piece->course, piece->number, from, to, span.low, span.high);
+      if (is_packed (check, &span))
+        return g_strdup_printf ("piece %d/%d is too thin to be one at %d", piece->course,
+                                piece->number, from);
+    }
+  return NULL;
+}
+
+static char *
+column_packings_fault (const Check *check, const Course *course, Length from, Length to,
+                       GArray *free)
+{
+  for (guint i = 0; i < check->layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (check->layout->packings, Packing, i);
+      Span span = { packing->bottom, packing->bottom + packing->height };
+      if (packing->course != course->number || packing->bottom >= course->top
+          || packing->bottom < course->bottom || packing->x >= to
+          || packing->x + packing->length <= from)
+        continue;
+      if (!take (free, &span))
+        return g_strdup_printf ("a packing of course %d is not at a free place at %d .. %d",
+                                course->number, from, to);
+      if (!is_packed (check, &span) && packing->length > 2 * check->laying.head
+          && course->top <= check_top_of (check))
+        return g_strdup_printf ("a packing of course %d is %d thick", course->number,
+                                span.high - span.low);
+    }
+  return NULL;
+}
+
+static gboolean
+side_touches (const Check *check, const Piece *piece, gboolean right, const Span *span)
+{
+  Length at = right ? piece->x + piece->length : piece->x;
+  Span side;
+  piece_span (check, piece, right ? at - 1 : at, right ? at : at + 1, &side);
+  return side.low < span->high && span->low < side.high;
+}
+
+/* Takes the free height that a head joint fills, beside one of its pieces. */
+static gboolean
+take_joint (const Check *check, const Piece *left, const Piece *right, GArray *free)
+{
+  for (guint i = 0; i < free->len; i++)
+    {
+      Span *span = &g_array_index (free, Span, i);
+      if (span->taken || is_packed (check, span))
+        continue;
+      if (side_touches (check, left, TRUE, span) || side_touches (check, right, FALSE, span))
+        return span->taken = TRUE;
+    }
+  return FALSE;
+}
+
+/* A place between two pieces of a segment where no free height is left may be none: then the two
+ * stand on both sides of an opening. */
+static char *
+column_joints_fault (const Check *check, const Course *course, Length from, Length to, GArray *free)
+{
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *right = layout_piece (check->layout, course->first + i);
+      const Piece *left = check_piece_before (check, course, right);
+      if (left == NULL || left->x + left->length >= to || right->x <= from)
+        continue;
+      if (!take_joint (check, left, right, free))
+        return g_strdup_printf ("the joint before piece %d/%d is not at a free place at %d",
+                                right->course, right->number, from);
+    }
+  return NULL;
+}
+
+/* How much of two spans lies side by side; 0 or less: nothing. */
+static Length
+shared (const Span *a, const Span *b)
+{
+  return MIN (a->high, b->high) - MAX (a->low, b->low);
+}
+
+/* What a segment has at a place: a piece's height, or in a joint the heights of both its pieces;
+ * FALSE when it has nothing there. */
+static gboolean
+stands_at (const Check *check, const Course *course, const Piece *piece, Length x, Span *span)
+{
+  const Piece *before = check_piece_before (check, course, piece);
+  Span side;
+  if (piece->x <= x && x < piece->x + piece->length)
+    return piece_span (check, piece, x, x + 1, span) > 0;
+  if (before == NULL || x >= piece->x || x < before->x + before->length)
+    return FALSE;
+  piece_span (check, before, before->x + before->length - 1, before->x + before->length, &side);
+  piece_span (check, piece, piece->x, piece->x + 1, span);
+  span->low = MIN (span->low, side.low);
+  span->high = MAX (span->high, side.high);
+  return TRUE;
+}
+
+static gboolean
+is_strip_at (const Check *check, const Course *course, const Span *side, Length x)
+{
+  g_autoptr (GArray) free = find_free (check, course, x, x + 1);
+  for (guint i = 0; i < free->len; i++)
+    if (g_array_index (free, Span, i).low == side->low)
+      return g_array_index (free, Span, i).strip;
+  return FALSE;
+}
+
+/* A segment has a head joint at its end, too, where another one stands beside it: a strip beside
+ * the run in its course, or two runs that share no more than what would be packed. `x` is the last
+ * place of the piece, `step` 1 where it ends on the right, -1 on the left. */
+static gboolean
+has_end_joint (const Check *check, const Course *course, const Piece *piece, Length x, int step)
+{
+  Length beside = x + step * (check->laying.head + 1);
+  Span side, other;
+  piece_span (check, piece, x, x + 1, &side);
+  gboolean strip = is_strip_at (check, course, &side, x);
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *run = layout_piece (check->layout, course->first + i);
+      if (run->segment == piece->segment || !stands_at (check, course, run, beside, &other))
+        continue;
+      Length both = shared (&side, &other);
+      if (both > 0
+          && (strip || both <= CHECK_PACKING_MAX || is_strip_at (check, course, &other, beside)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_last (const Check *check, const Course *course, const Piece *piece)
+{
+  for (gint32 i = piece->number; i < course->n_pieces; i++)
+    if (layout_piece (check->layout, course->first + i)->segment == piece->segment)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+take_end_joints (const Check *check, const Course *course, Length from, Length to, GArray *free)
+{
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *piece = layout_piece (check->layout, course->first + i);
+      Length left = piece->x, right = piece->x + piece->length;
+      if (left - check->laying.head <= from && to <= left
+          && check_piece_before (check, course, piece) == NULL
+          && has_end_joint (check, course, piece, left, -1))
+        take_joint (check, piece, piece, free);
+      if (right <= from && to <= right + check->laying.head && is_last (check, course, piece)
+          && has_end_joint (check, course, piece, right - 1, 1))
+        take_joint (check, piece, piece, free);
+    }
+}
+
+/* What is left over is a gap. */
+static char *
+column_gap_fault (const Course *course, Length from, Length to, const GArray *free)
+{
+  for (guint i = 0; i < free->len; i++)
+    {
+      const Span *span = &g_array_index (free, Span, i);
+      if (!span->taken)
+        return g_strdup_printf ("course %d has a gap at %d .. %d, %d .. %d", course->number, from,
+                                to, span->low, span->high);
+    }
+  return NULL;
+}
+
+static char *
+column_fault (const Check *check, const Course *course, Length from, Length to, GArray *free)
+{
+  char *fault = column_pieces_fault (check, course, from, to, free);
+  if (fault == NULL)
+    fault = column_packings_fault (check, course, from, to, free);
+  if (fault == NULL)
+    {
+      take_end_joints (check, course, from, to, free);
+      fault = column_joints_fault (check, course, from, to, free);
+    }
+  if (fault == NULL)
+    fault = column_gap_fault (course, from, to, free);
+  return fault;
+}
+
+/* What two neighbouring columns have side by side: a piece goes on without a break, and two
+ * segments meet only where a dry joint may stand at their ends. */
+static char *
+sides_fault (const Check *check, const GArray *left, const GArray *right)
+{
+  for (guint i = 0; i < left->len; i++)
+    for (guint j = 0; j < right->len; j++)
+      {
+        const Span *a = &g_array_index (left, Span, i), *b = &g_array_index (right, Span, j);
+        Length both = shared (a, b);
+        gboolean may = both <= CHECK_PACKING_MAX || a->strip || b->strip;
+        if (a->piece == NULL || b->piece == NULL)
+          continue;
+        if (a->piece == b->piece && both <= 0)
+          return g_strdup_printf ("piece %d/%d is broken", a->piece->course, a->piece->number);
+        if (both > 0 && a->piece->segment != b->piece->segment && (!may || check->laying.head > 0))
+          return g_strdup_printf ("pieces %d/%d and %d/%d stand side by side without a joint",
+                                  a->piece->course, a->piece->number, b->piece->course,
+                                  b->piece->number);
+      }
+  return NULL;
+}
+
+char *
+check_columns (const Check *check, const Course *course)
+{
+  g_autoptr (GArray) verticals = find_verticals (check, course);
+  g_autoptr (GArray) before = g_array_new (FALSE, FALSE, sizeof (Span));
+  for (guint i = 1; i < verticals->len; i++)
+    {
+      Length from = g_array_index (verticals, Length, i - 1);
+      Length to = g_array_index (verticals, Length, i);
+      if (from == to)
+        continue;
+      g_autoptr (GArray) free = find_free (check, course, from, to);
+      char *fault = column_fault (check, course, from, to, free);
+      if (fault == NULL)
+        fault = sides_fault (check, before, free);
+      if (fault != NULL)
+        return fault;
+      g_array_unref (before);
+      before = g_steal_pointer (&free);
+    }
+  return NULL;
+}
+
+/* Packings have a size, and belong to a course or stand on the last one. */
+static char *
+packings_fault (const Check *check)
+{
+  for (guint i = 0; i < check->layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (check->layout->packings, Packing, i);
+      if (packing->course < 1 || packing->course > (gint32) check->layout->courses->len)
+        return g_strdup_printf ("a packing is in course %d", packing->course);
+      const Course *course = layout_course (check->layout, packing->course - 1);
+      Length top = course->top == check_top_of (check) ? check->wall->height : course->top;
+      if (packing->length <= 0 || packing->height <= 0 || packing->bottom < course->bottom
+          || packing->bottom + packing->height > top)
+        return g_strdup_printf ("a packing of course %d has no size or is not in it",
+                                packing->course);
+    }
+  return NULL;
+}
+
+/* The strip over the last course, its bed joint with it, is packed all along. */
+char *
+check_top (const Check *check)
+{
+  gint32 n = (gint32) check->layout->courses->len;
+  Course rest = { n, check_top_of (check), check->wall->height, 0, 0 };
+  char *fault = packings_fault (check);
+  if (fault != NULL || n == 0 || rest.bottom >= rest.top)
+    return fault;
+  return check_columns (check, &rest);
+}

@@ -1,0 +1,182 @@
+/* any-edit.c - made-up edits, sensible and not, for a project */
+#include "any-edit.h"
+
+static gint32
+pick (gint32 n)
+{
+  return g_test_rand_int_range (0, n);
+}
+
+/* A wall of the project, or one that is not there. */
+static const Wall *
+any_wall (const Project *project)
+{
+  if (project->walls->len == 0 || pick (20) == 0)
+    return NULL;
+  return project_wall_at (project, (guint) pick ((gint32) project->walls->len));
+}
+
+static const Opening *
+any_opening (const Project *project)
+{
+  const Wall *wall = any_wall (project);
+  if (wall == NULL || wall->openings->len == 0)
+    return NULL;
+  return wall_opening_at (wall, (guint) pick ((gint32) wall->openings->len));
+}
+
+static const Block *
+any_block (const Project *project)
+{
+  if (project->blocks->len == 0 || pick (20) == 0)
+    return NULL;
+  return project_block_at (project, (guint) pick ((gint32) project->blocks->len));
+}
+
+static void
+change_opening (Opening *opening)
+{
+  opening->x += LENGTH_MM (pick (1000) - 500);
+  opening->width += LENGTH_MM (pick (400) - 200);
+  opening->sill = pick (4) == 0 ? 0 : opening->sill + LENGTH_MM (pick (200) - 100);
+}
+
+static Edit *
+add_opening (const Project *project)
+{
+  const Wall *wall = any_wall (project);
+  Opening opening = opening_default ((OpeningKind) pick (3));
+  opening.x = LENGTH_MM (pick (6000));
+  Edit *edit = edit_add_opening (wall ? wall->id : (WallId){ 4711 }, &opening);
+  opening_clear (&opening);
+  return edit;
+}
+
+static Edit *
+set_opening (const Project *project)
+{
+  const Opening *old = any_opening (project);
+  Opening opening = old != NULL ? opening_copy (old) : opening_default (OPENING_DOOR);
+  change_opening (&opening);
+  Edit *edit = edit_set_opening (&opening);
+  opening_clear (&opening);
+  return edit;
+}
+
+static Edit *
+remove_opening (const Project *project)
+{
+  const Opening *old = any_opening (project);
+  return edit_remove_opening (old != NULL ? old->id : (OpeningId){ 4711 });
+}
+
+static Edit *
+add_wall (const Project *project)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  const Block *block = any_block (project);
+  wall->length = LENGTH_MM (pick (9000));
+  if (block != NULL)
+    wall->block = block->id;
+  for (int i = pick (3); i > 0; i--)
+    {
+      Opening opening = opening_default (OPENING_WINDOW);
+      opening.x = LENGTH_MM (i * 1500);
+      g_array_append_val (wall->openings, opening);
+    }
+  return edit_add_wall (wall);
+}
+
+static Edit *
+set_wall (const Project *project)
+{
+  const Wall *old = any_wall (project);
+  g_autoptr (Wall) wall = old != NULL ? wall_copy (old) : wall_new ();
+  wall->length += LENGTH_MM (pick (1000) - 500);
+  wall->laying.given |= LAYING_HEAD;
+  wall->laying.element = TRUE;
+  wall->laying.head = LENGTH_MM (pick (25));
+  if (pick (3) == 0)
+    wall->block.n = (guint32) pick (5);
+  return edit_set_wall (wall);
+}
+
+static Edit *
+remove_wall (const Project *project)
+{
+  const Wall *wall = any_wall (project);
+  return edit_remove_wall (wall != NULL ? wall->id : (WallId){ 4711 });
+}
+
+static Edit *
+move_wall (const Project *project)
+{
+  const Wall *wall = any_wall (project);
+  return edit_move_wall (wall != NULL ? wall->id : (WallId){ 4711 }, pick (20) - 5);
+}
+
+static Edit *
+of_block (const Project *project, gboolean add)
+{
+  const Block *old = any_block (project);
+  Block block = add || old == NULL ? block_default () : block_copy (old);
+  block.height = LENGTH_MM (pick (400));
+  block.density = pick (21000);
+  Edit *edit = add ? edit_add_block (&block) : edit_set_block (&block);
+  block_clear (&block);
+  return edit;
+}
+
+static Edit *
+remove_block (const Project *project)
+{
+  const Block *block = any_block (project);
+  return edit_remove_block (block != NULL ? block->id : (BlockId){ 4711 });
+}
+
+Edit *
+any_edit (const Project *project)
+{
+  static const char *const texts[] = { "", "Trial", "2026-03-02", NULL };
+  switch (pick (14))
+    {
+    case 0:
+      return edit_project ((ProjectField) pick (5), texts[pick (G_N_ELEMENTS (texts))]);
+    case 1:
+      return of_block (project, TRUE);
+    case 2:
+      return of_block (project, FALSE);
+    case 3:
+      return remove_block (project);
+    case 4:
+    case 5:
+      return add_wall (project);
+    case 6:
+      return set_wall (project);
+    case 7:
+      return remove_wall (project);
+    case 8:
+      return move_wall (project);
+    case 9:
+    case 10:
+      return add_opening (project);
+    case 11:
+    case 12:
+      return set_opening (project);
+    default:
+      return remove_opening (project);
+    }
+}
+
+Project *
+deep_copy (const Project *project)
+{
+  Project *copy = project_copy (project);
+  for (guint i = 0; i < copy->walls->len; i++)
+    {
+      Wall *shared = g_ptr_array_index (copy->walls, i);
+      g_ptr_array_index (copy->walls, i) = wall_copy (shared);
+      wall_unref (shared);
+    }
+  return copy;
+}

@@ -1,0 +1,317 @@
+/* any-project.c - made-up projects of every shape that a file can say */
+#include "any-project.h"
+
+#include <string.h>
+
+static gboolean
+chance (int percent)
+{
+  return g_test_rand_int_range (0, 100) < percent;
+}
+
+/* Whole millimetres, tenths, sixty-fourths of an inch, or anything. */
+static Length
+any_length (Length least, Length most)
+{
+  static const Length grains[] = { LENGTH_PER_MM, 32, 127, 1 };
+  Length grain = grains[g_test_rand_int_range (0, G_N_ELEMENTS (grains))];
+  Length first = (least + grain - 1) / grain, last = most / grain;
+  if (first >= last)
+    return least;
+  return g_test_rand_int_range (first, last + 1) * grain;
+}
+
+/* What people and programs put into names: nothing, marks of XML, other scripts, characters that
+ * turn the writing direction, white space that a reader might tidy away. */
+static char *
+any_name (void)
+{
+  static const char *const names[] = {
+    "",
+    "W1",
+    "Garden side",
+    " leading and trailing ",
+    "a < b && c > d",
+    "\"quoted\" and 'quoted'",
+    "]]>",
+    "&amp; &#10; <!-- x -->",
+    "line\nnext line\r\nand\ttab",
+    "Süd – Straße",
+    "\xe2\x80\xae turned \xe2\x80\xac",
+    "\xd7\xa7\xd7\x99\xd7\xa8 \xe5\xa3\x81",
+    "\xf0\x9f\xa7\xb1",
+    "\x7f\xc2\x85",
+    "%s %n {0} ${x} \\0",
+  };
+  if (chance (3))
+    return g_strnfill (10000, 'n');
+  return g_strdup (names[g_test_rand_int_range (0, G_N_ELEMENTS (names))]);
+}
+
+static char *
+any_key (Project *project, const char *kind)
+{
+  static const char *const forms[] = { "%s%u", "_%s.%u", "%s-%u", "Ü%s·%u" };
+  guint form = (guint) g_test_rand_int_range (0, G_N_ELEMENTS (forms));
+  const char *format = forms[form];
+  g_autoptr (GString) key = g_string_new (NULL);
+  for (const char *at = format; *at != '\0'; at++)
+    {
+      if (at[0] != '%')
+        g_string_append_c (key, *at);
+      else if (*++at == 's')
+        g_string_append (key, kind);
+      else
+        g_string_append_printf (key, "%u", project->next);
+    }
+  return g_strdup (key->str);
+}
+
+static Foreign
+any_foreign (void)
+{
+  static const char *const attributes[] = {
+    "xmlns:v=\"urn:v\" v:colour=\"red\"",
+    "xml:lang=\"de\"",
+    "xmlns:v=\"urn:v\" v:a=\"1 &lt; 2 &amp; &quot;&#10;&#9;\" xmlns:w=\"urn:w\" w:a=\"\"",
+  };
+  static const char *const elements[] = {
+    "<v:mark xmlns:v=\"urn:v\"/>",
+    "<note xmlns=\"urn:note\">left as &lt;it&gt; is\n   with its <b>space</b> </note>",
+    "<v:a xmlns:v=\"urn:v\"><b xmlns=\"\"><w xmlns=\"urn:w\" v:id=\"x\"/></b></v:a>",
+  };
+  Foreign foreign = { 0 };
+  if (chance (15))
+    foreign.attributes
+        = g_strdup (attributes[g_test_rand_int_range (0, G_N_ELEMENTS (attributes))]);
+  if (chance (15))
+    foreign.elements = g_strdup (elements[g_test_rand_int_range (0, G_N_ELEMENTS (elements))]);
+  return foreign;
+}
+
+static double
+any_density (void)
+{
+  switch (g_test_rand_int_range (0, 4))
+    {
+    case 0:
+      return g_test_rand_int_range (1, 20001);
+    case 1:
+      return g_test_rand_int_range (1, 200001) / 10.0;
+    case 2:
+      return g_test_rand_double_range (0.000001, 0.01);
+    default:
+      return g_test_rand_double_range (1, 20000);
+    }
+}
+
+static void
+add_block (Project *project)
+{
+  Block block = {
+    .id.n = project->next,
+    .key = any_key (project, "b"),
+    .name = any_name (),
+    .length = any_length (LENGTH_MM (100), LENGTH_MM (10000)),
+    .height = any_length (LENGTH_MM (60), LENGTH_MM (10000)),
+    .thickness = any_length (LENGTH_MM (20), LENGTH_MM (10000)),
+    .density = any_density (),
+    .foreign = any_foreign (),
+  };
+  project->next++;
+  g_ptr_array_add (project->blocks, g_memdup2 (&block, sizeof block));
+}
+
+static Rule
+any_rule (const RuleRow *row)
+{
+  Rule rule = { row->prefer_only || chance (50) ? KEEP_PREFER : KEEP_MUST, FALSE, 0, { 0 } };
+  rule.has_value = row->value != RULE_NO_VALUE && chance (60);
+  if (rule.has_value)
+    rule.value = row->value == RULE_LENGTH ? any_length (row->least, row->most)
+                                           : g_test_rand_int_range (row->least, row->most + 1);
+  rule.foreign = any_foreign ();
+  return rule;
+}
+
+static void
+set_laying (Laying *laying, const Block *block)
+{
+  laying->given = chance (70) ? (guint) g_test_rand_int_range (0, 1 << 9) : 0;
+  laying->element = laying->given != 0 || chance (30);
+  laying->first_bed = any_length (0, LENGTH_MM (200));
+  laying->bed = any_length (0, LENGTH_MM (20));
+  laying->head = any_length (0, LENGTH_MM (20));
+  laying->min_piece = any_length (1, block->length);
+  laying->min_lap = any_length (0, block->length);
+  laying->min_rip = any_length (1, block->height);
+  laying->kerf = any_length (0, LENGTH_MM (20));
+  laying->aim = (Aim) g_test_rand_int_range (0, 3);
+  laying->start = (Side) g_test_rand_int_range (0, 2);
+  if (laying->element)
+    laying->foreign = any_foreign ();
+  for (RuleKind kind = 0; kind < N_RULES; kind++)
+    if (chance (30))
+      laying->rules[kind] = any_rule (rule_row (kind));
+  for (guint i = 0; i < N_RULES; i++)
+    laying->element |= laying->rules[i].keep != KEEP_OFF;
+}
+
+static void
+set_end (End *end, Length wall)
+{
+  end->given = chance (50);
+  if (!end->given)
+    return;
+  end->foreign = any_foreign ();
+  end->has_return = chance (70);
+  if (!end->has_return)
+    return;
+  end->ret = any_length (0, MIN (wall / 3, LENGTH_MM (10000)));
+  end->odd = chance (50);
+}
+
+static void
+set_steel (Steel *steel)
+{
+  steel->given = chance (50);
+  if (!steel->given)
+    return;
+  steel->set = (guint) g_test_rand_int_range (0, 1 << 7);
+  steel->bars = steel->set & STEEL_BARS ? g_test_rand_int_range (1, 21) : steel->bars;
+  steel->diameter = steel->set & STEEL_DIAMETER ? any_length (1, LENGTH_MM (50)) : steel->diameter;
+  steel->every = steel->set & STEEL_EVERY ? g_test_rand_int_range (0, 10001) : steel->every;
+  steel->under_sills = (steel->set & STEEL_UNDER_SILLS) != 0 && chance (50);
+  steel->over_heads = (steel->set & STEEL_OVER_HEADS) != 0 && chance (50);
+  steel->past = steel->set & STEEL_PAST ? any_length (0, LENGTH_MAX) : steel->past;
+  steel->lap = steel->set & STEEL_LAP ? any_length (0, LENGTH_MM (3000)) : steel->lap;
+  steel->foreign = any_foreign ();
+}
+
+static void
+add_steel_rows (Wall *wall)
+{
+  for (gint32 course = g_test_rand_int_range (1, 5); chance (60);
+       course += g_test_rand_int_range (1, 2000))
+    {
+      SteelRow row = { MIN (course, 10000), chance (30), any_foreign () };
+      if (wall_steel_row (wall, row.course) == 0)
+        g_array_append_val (wall->steel_rows, row);
+      else
+        foreign_clear (&row.foreign);
+    }
+}
+
+static void
+add_pins (Wall *wall)
+{
+  while (chance (60))
+    {
+      Pin pin = {
+        .course = chance (80) ? g_test_rand_int_range (1, 12) : g_test_rand_int_range (1, 10001),
+        .x = any_length (0, chance (80) ? wall->length : LENGTH_MAX),
+        .length = chance (50) ? 0 : any_length (1, LENGTH_MM (10000)),
+        .foreign = any_foreign (),
+      };
+      wall_put_pin (wall, &pin);
+      pin_clear (&pin);
+    }
+}
+
+/* One more opening, unless it would not fit beside the others. */
+static void
+add_opening (Project *project, Wall *wall)
+{
+  Opening opening = {
+    .id.n = project->next,
+    .key = any_key (project, "o"),
+    .name = any_name (),
+    .kind = (OpeningKind) g_test_rand_int_range (0, 3),
+    .x = any_length (0, wall->length),
+    .width = any_length (LENGTH_MM (10), wall->length),
+    .sill = chance (30) ? 0 : any_length (0, wall->height),
+    .height = any_length (LENGTH_MM (10), wall->height),
+    .may_move = any_length (0, OPENING_MOST_MOVE),
+    .drawn_x = any_length (0, wall->length),
+    .given = (chance (30) ? OPENING_MAY_MOVE : 0) | (chance (20) ? OPENING_DRAWN_X : 0),
+    .foreign = any_foreign (),
+  };
+  g_array_append_val (wall->openings, opening);
+  g_autofree char *fault = wall_fault (wall, NULL, NULL);
+  if (fault == NULL)
+    project->next++;
+  else
+    g_array_set_size (wall->openings, wall->openings->len - 1);
+}
+
+/* Everything of a wall but its openings. */
+static Wall *
+any_bare_wall (const Block *block)
+{
+  Wall *wall = wall_new ();
+  wall->block = block->id;
+  wall->length = any_length (LENGTH_MM (50), chance (10) ? LENGTH_MAX : LENGTH_MM (20000));
+  wall->height = any_length (LENGTH_MM (50), chance (10) ? LENGTH_MAX : LENGTH_MM (5000));
+  set_laying (&wall->laying, block);
+  set_end (&wall->ends[SIDE_LEFT], wall->length);
+  set_end (&wall->ends[SIDE_RIGHT], wall->length);
+  return wall;
+}
+
+static void
+add_wall (Project *project)
+{
+  guint which = (guint) g_test_rand_int_range (0, (gint32) project->blocks->len);
+  const Block *block = project_block_at (project, which);
+  Wall *wall = any_bare_wall (block);
+  /* Those of too many blocks are thrown away. */
+  for (g_autofree char *fault = wall_fault (wall, block, NULL); fault != NULL;)
+    {
+      wall_unref (wall);
+      wall = any_bare_wall (block);
+      g_free (fault);
+      fault = wall_fault (wall, block, NULL);
+    }
+  wall->id.n = project->next;
+  wall->key = any_key (project, "w");
+  project->next++;
+  g_free (wall->name);
+  wall->name = any_name ();
+  wall->foreign = any_foreign ();
+  set_steel (&wall->steel);
+  add_steel_rows (wall);
+  add_pins (wall);
+  for (int tries = g_test_rand_int_range (0, 20); tries > 0; tries--)
+    add_opening (project, wall);
+  g_ptr_array_add (project->walls, wall);
+}
+
+Project *
+any_project (void)
+{
+  Project *project = project_new ();
+  g_ptr_array_set_size (project->blocks, 0);
+  char **const heading[]
+      = { &project->title, &project->client, &project->site, &project->author, &project->date };
+  for (guint i = 0; i < G_N_ELEMENTS (heading); i++)
+    *heading[i] = chance (50) ? any_name () : NULL;
+  project->foreign = any_foreign ();
+  for (int n = g_test_rand_int_range (0, 4); n > 0; n--)
+    add_block (project);
+  for (int n = project->blocks->len > 0 ? g_test_rand_int_range (0, 5) : 0; n > 0; n--)
+    add_wall (project);
+  g_autofree char *fault = project_fault (project);
+  g_assert_cmpstr (fault, ==, NULL);
+  return project;
+}
+
+char *
+example_text (gsize *n)
+{
+  g_autoptr (GError) error = NULL;
+  char *text;
+  g_file_get_contents (HALFBOND_SOURCE_ROOT "/data/examples/garden-studio.halfbond", &text, n,
+                       &error);
+  g_assert_no_error (error);
+  return text;
+}

@@ -1,0 +1,535 @@
+/* test-takeoff.c - quantities against hand counts, published figures and laws */
+#include "takeoff/takeoff.h"
+
+#include <math.h>
+
+#include "any-wall.h"
+#include "bond/gauge.h"
+#include "bond/lay.h"
+#include "concrete/bed-steel.h"
+#include "model/edit.h"
+
+/* --- projects to count --- */
+
+static Project *
+edited (Project *project, Edit *edit)
+{
+  g_autoptr (GError) error = NULL;
+  Project *next = project_edit (project, edit, &error);
+
+  g_assert_no_error (error);
+  edit_free (edit);
+  project_unref (project);
+  return next;
+}
+
+/* A project of one wall; `block` is what it is laid in. */
+static Project *
+project_of (const Wall *wall, const Block *block)
+{
+  Project *project = project_new ();
+  Block own = block_copy (block);
+  g_autoptr (Wall) on = wall_copy (wall);
+
+  own.id = project_block_at (project, 0)->id;
+  g_free (own.key);
+  own.key = g_strdup (project_block_at (project, 0)->key);
+  project = edited (project, edit_set_block (&own));
+  on->block = own.id;
+  g_clear_pointer (&on->key, g_free);
+  block_clear (&own);
+  return edited (project, edit_add_wall (on));
+}
+
+typedef struct
+{
+  Project *project;
+  Layout *layouts[8];
+  Takeoff *takeoff;
+} Counted;
+
+static Counted
+count (Project *project)
+{
+  Counted counted = { .project = project };
+
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+
+      counted.layouts[i] = lay_wall (wall, project_block (project, wall->block), NULL);
+    }
+  counted.takeoff = takeoff_new (project, counted.layouts, NULL);
+  return counted;
+}
+
+static void
+counted_clear (Counted *counted)
+{
+  for (guint i = 0; i < counted->project->walls->len; i++)
+    layout_unref (counted->layouts[i]);
+  takeoff_free (counted->takeoff);
+  project_unref (counted->project);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Counted, counted_clear)
+
+static double
+quantity (const Counted *counted, const char *key)
+{
+  const TakeoffLine *line = takeoff_line (counted->takeoff, key);
+
+  return line != NULL ? line->quantity : 0;
+}
+
+/* --- published figures --- */
+
+/* Units and litres of joint for a square metre of endless wall. */
+typedef struct
+{
+  const char *source;
+  double length, height, thickness, bed, head; /* mm */
+  double units, units_near;
+  double litres, litres_near; /* 0: not given */
+} PerArea;
+
+static const PerArea per_area[] = {
+  { "docs/rules.md CC-1, quantity surveyors' slides", 215, 65, 102.5, 10, 10, 59.26, 0.005, 0, 0 },
+  { "CC-2, worked example: 234.2 units and 0.3794 m3 for 30 m2", 600, 200, 200, 10, 10, 234.2 / 30,
+    0.002, 379.4 / 30, 0.005 },
+  { "CC-3, worked example: 243.47 units and 0.1566 m3 for 30 m2", 600, 200, 200, 4, 4, 243.47 / 30,
+    0.002, 156.6 / 30, 0.005 },
+  { "CC-5, a builders' manual: 1125 blocks for 1000 ft2", 390, 190, 190, 10, 10, 12.5, 0.01, 0, 0 },
+  { "C12, dry heads", 600, 200, 300, 2, 0, 8.2508, 0.0001, 2.97, 0.005 },
+  { "C12, glued heads", 600, 200, 300, 2, 2, 8.2234, 0.0001, 3.96, 0.005 },
+  { "9.5, own arithmetic: no joints", 600, 200, 250, 0, 0, 8.333, 0.001, 0, 0 },
+  { "9.5, own arithmetic: 3 mm", 600, 200, 250, 3, 3, 8.169, 0.001, 0, 0 },
+  { "9.5, own arithmetic: 250 high", 600, 250, 250, 0, 0, 6.667, 0.001, 0, 0 },
+  { "9.5, own arithmetic: 250 high, 2 mm", 600, 250, 250, 2, 2, 6.592, 0.001, 0, 0 },
+  { "9.5, own arithmetic: 250 high, 3 mm", 600, 250, 250, 3, 3, 6.555, 0.001, 0, 0 },
+};
+
+/* A plain wall of so many units by so many courses. */
+static Counted
+count_plain (const PerArea *row, int units, int courses)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  Project *project;
+
+  block.length = length_from_mm (row->length);
+  block.height = length_from_mm (row->height);
+  block.thickness = length_from_mm (row->thickness);
+  wall->laying.given = LAYING_BED | LAYING_HEAD | LAYING_FIRST_BED;
+  wall->laying.first_bed = LENGTH_MM (20);
+  wall->laying.bed = length_from_mm (row->bed);
+  wall->laying.head = length_from_mm (row->head);
+  wall->length = units * (block.length + wall->laying.head) - wall->laying.head;
+  wall->height
+      = wall->laying.first_bed + courses * (block.height + wall->laying.bed) - wall->laying.bed;
+  project = project_of (wall, &block);
+  block_clear (&block);
+  return count (project);
+}
+
+/* What one unit's length and two courses more add to each other: the edges cancel out. */
+static double
+inside (const Counted counted[4], const char *key)
+{
+  return quantity (&counted[3], key) - quantity (&counted[2], key) - quantity (&counted[1], key)
+         + quantity (&counted[0], key);
+}
+
+static void
+test_per_area (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (per_area); i++)
+    {
+      const PerArea *row = &per_area[i];
+      Counted counted[] = { count_plain (row, 5, 4), count_plain (row, 6, 4),
+                            count_plain (row, 5, 6), count_plain (row, 6, 6) };
+      double area = inside (counted, "wall.gross-area");
+      double unit = row->length * row->height * row->thickness / 1e9;
+      double litres = inside (counted, "adhesive.volume") / area;
+
+      g_test_message ("%s", row->source);
+      g_assert_cmpfloat_with_epsilon (inside (counted, "wall.net-volume") / unit / area, row->units,
+                                      row->units_near);
+      if (row->litres > 0)
+        g_assert_cmpfloat_with_epsilon (litres, row->litres, row->litres_near);
+      /* What is not unit is joint. */
+      g_assert_cmpfloat_with_epsilon (inside (counted, "wall.net-volume") * 1000 + litres * area,
+                                      area * row->thickness, 1e-6);
+      for (guint k = 0; k < G_N_ELEMENTS (counted); k++)
+        counted_clear (&counted[k]);
+    }
+}
+
+/* --- counted by hand --- */
+
+/* Units of 600 x 200 x 300 mm, 600 kg/m3; a wall of 4 units' length on a bed of 20 mm. */
+typedef struct
+{
+  const char *what;
+  double head, kerf, length, height;
+  double whole, cut, to_order, adhesive, bed_mortar;
+} ByHand;
+
+static const ByHand by_hand[] = {
+  /* 4 whole ones under 300, 3 whole ones, 300: docs/rules.md C14. */
+  { "halves from one unit without kerf", 0, 0, 2400, 422, 7, 2, 8, 0.3 * 2.4 * 2, 0.3 * 2.4 * 20 },
+  { "halves from two units with kerf", 0, 3, 2400, 422, 7, 2, 9, 0.3 * 2.4 * 2, 0.3 * 2.4 * 20 },
+  /* 5 courses, 3 and 4 upright joints in turn. */
+  { "glued heads", 2, 3, 2406, 1028, 18, 4, 22,
+    0.3 * (2.406 * 4 * 2 + 0.2 * 2 * (3 + 4 + 3 + 4 + 3)), 0.3 * 2.406 * 20 },
+  /* The top course 98 mm: two strips from one unit's height. */
+  { "two strips from a height", 0, 3, 2400, 320, 4, 5, 4 + 2 + 1, 0.3 * 2.4 * 2, 0.3 * 2.4 * 20 },
+  { "not when the kerf is too wide", 0, 5, 2400, 320, 4, 5, 4 + 3 + 2, 0.3 * 2.4 * 2,
+    0.3 * 2.4 * 20 },
+};
+
+static void
+test_by_hand (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (by_hand); i++)
+    {
+      const ByHand *row = &by_hand[i];
+      g_autoptr (Wall) wall = wall_new ();
+      Block block = block_default ();
+      double volume;
+
+      block.thickness = LENGTH_MM (300);
+      block.density = 600;
+      wall->laying.given = LAYING_HEAD | LAYING_KERF;
+      wall->laying.head = length_from_mm (row->head);
+      wall->laying.kerf = length_from_mm (row->kerf);
+      wall->length = length_from_mm (row->length);
+      wall->height = length_from_mm (row->height);
+      g_auto (Counted) counted = count (project_of (wall, &block));
+      g_test_message ("%s", row->what);
+      volume = quantity (&counted, "wall.net-volume");
+      g_assert_cmpfloat (quantity (&counted, "blocks.whole"), ==, row->whole);
+      g_assert_cmpfloat (quantity (&counted, "blocks.cut-pieces"), ==, row->cut);
+      g_assert_cmpfloat (quantity (&counted, "blocks.to-order"), ==, row->to_order);
+      g_assert_cmpfloat_with_epsilon (quantity (&counted, "adhesive.volume"), row->adhesive, 1e-9);
+      g_assert_cmpfloat_with_epsilon (quantity (&counted, "bed-mortar.volume"), row->bed_mortar,
+                                      1e-9);
+      g_assert_cmpfloat_with_epsilon (quantity (&counted, "blocks.waste"),
+                                      row->to_order * 0.036 - volume, 1e-9);
+      g_assert_cmpfloat_with_epsilon (quantity (&counted, "blocks.mass"),
+                                      row->to_order * 0.036 * 600, 1e-9);
+      g_assert_cmpfloat_with_epsilon (quantity (&counted, "wall.mass"), volume * 600, 1e-9);
+      block_clear (&block);
+    }
+}
+
+/* docs/rules.md C8: 600 x 250 x 200 mm at 500 kg/m3 dry is 15 kg. */
+static void
+test_piece_mass (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  double mass = 0;
+
+  g_auto (Counted) counted = count (project_of (wall, &block));
+  for (guint i = 0; i < counted.layouts[0]->pieces->len; i++)
+    {
+      const Piece *piece = layout_piece (counted.layouts[0], i);
+      double is = takeoff_piece_mass (counted.layouts[0], piece, &block);
+
+      if (piece->shape == PIECE_WHOLE)
+        g_assert_cmpfloat_with_epsilon (is, 15, 1e-9);
+      mass += is;
+    }
+  g_assert_cmpfloat_with_epsilon (mass, quantity (&counted, "wall.mass"), 1e-6);
+  block_clear (&block);
+}
+
+/* --- laws on made-up walls --- */
+
+/* Whether a height lies in a joint or at the edge of one that then belongs to nobody. */
+static gboolean
+lies_in_joint (const Wall *wall, const Block *block, Length z, gboolean is_head)
+{
+  Laying laying = laying_resolve (&wall->laying, block);
+  gint32 n = gauge_n_courses (wall, block, &laying);
+
+  for (gint32 number = 0; number <= n; number++)
+    {
+      Length lo = number > 0 ? gauge_top (block, &laying, number) : 0;
+      Length hi = gauge_bottom (block, &laying, number + 1);
+
+      if (is_head ? lo <= z && z < hi : lo < z && z <= hi)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Whether an opening reaches into a corner. */
+static gboolean
+lies_in_return (const Wall *wall, const Laying *laying, const Opening *opening)
+{
+  Length left = wall->ends[SIDE_LEFT].ret, right = wall->ends[SIDE_RIGHT].ret;
+
+  return (left > 0 && opening->x <= left + laying->head)
+         || (right > 0 && opening_right (opening) >= wall->length - right - laying->head);
+}
+
+/* Walls in which each joint is between two pieces. */
+static gboolean
+has_plain_joints (const Wall *wall, const Block *block, const Layout *layout)
+{
+  Laying laying = laying_resolve (&wall->laying, block);
+
+  if (layout->packings->len > 0 || layout->courses->len == 0)
+    return FALSE;
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+
+      if (lies_in_return (wall, &laying, opening)
+          || lies_in_joint (wall, block, opening->sill, FALSE)
+          || lies_in_joint (wall, block, opening_head (opening), TRUE))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Face area at the corners that is the other wall's, mm2: its courses and the joints under them. */
+static double
+area_of_returns (const Wall *wall, const Laying *laying, const Layout *layout)
+{
+  double area = 0;
+
+  for (guint c = 0; c < layout->courses->len; c++)
+    for (int side = 0; side < 2; side++)
+      {
+        const Course *course = layout_course (layout, c);
+        const End *end = &wall->ends[side];
+        double ret = length_to_mm (end->ret);
+
+        if (end->ret == 0 || end->odd != (course->number % 2 == 1))
+          continue;
+        area += ret * length_to_mm (course->top - course->bottom);
+        area += (ret + length_to_mm (laying->head))
+                * length_to_mm (c > 0 ? laying->bed : laying->first_bed);
+      }
+  return area;
+}
+
+/* A perpend at a jamb whose course goes on under the sill or over the head is open beside the
+ * opening: no joint there. mm2, at four corners of each opening. */
+static double
+slack_of (const Wall *wall, const Laying *laying, const Block *block)
+{
+  return 4.0 * wall->openings->len * length_to_mm (laying->head)
+         * length_to_mm (block->height + MAX (laying->first_bed, laying->bed));
+}
+
+/* Pieces, joints, levelling bed and openings fill the wall. */
+static void
+test_fills_the_wall (void)
+{
+  guint n = 0, with_openings = 0, with_returns = 0;
+
+  for (guint64 seed = 1; seed <= 700; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      g_auto (Counted) counted = count (project_of (any.wall, &any.block));
+      const Wall *wall = project_wall_at (counted.project, 0);
+      const Layout *layout = counted.layouts[0];
+      Laying laying = laying_resolve (&wall->laying, &any.block);
+      double t = length_to_mm (any.block.thickness), filled, wanted;
+      g_autofree char *text = NULL;
+      Length top;
+
+      if (!has_plain_joints (wall, &any.block, layout))
+        continue;
+      top = layout_course (layout, layout->courses->len - 1)->top;
+      filled = (quantity (&counted, "wall.net-volume") * 1e9
+                + quantity (&counted, "adhesive.volume") * 1e6
+                + quantity (&counted, "bed-mortar.volume") * 1e6)
+                   / t
+               + area_of_returns (wall, &laying, layout);
+      wanted = quantity (&counted, "wall.net-area") * 1e6
+               - length_to_mm (wall->height - top) * length_to_mm (wall->length);
+      text = any_wall_text (wall, &any.block);
+      if (filled > wanted + 1e-3 || filled < wanted - slack_of (wall, &laying, &any.block) - 1e-3)
+        g_test_message ("%" G_GUINT64_FORMAT ": %s", seed, text);
+      g_assert_cmpfloat (filled, <=, wanted + 1e-3);
+      g_assert_cmpfloat (filled, >=, wanted - slack_of (wall, &laying, &any.block) - 1e-3);
+      if (filled < wanted - 1e-3)
+        continue;
+      n++;
+      with_openings += wall->openings->len > 0;
+      with_returns += wall->ends[SIDE_LEFT].ret > 0 || wall->ends[SIDE_RIGHT].ret > 0;
+    }
+  g_test_message ("%u walls filled exactly, %u with openings, %u with returns", n, with_openings,
+                  with_returns);
+  g_assert_cmpuint (n, >, 200);
+  g_assert_cmpuint (with_openings, >, 80);
+  g_assert_cmpuint (with_returns, >, 80);
+}
+
+static void
+check_line_of_pieces (const Counted *counted, const TakeoffLine *line)
+{
+  const Layout *layout = counted->layouts[0];
+  gint32 n = 0;
+
+  for (guint i = 0; i < layout->pieces->len; i++)
+    n += takeoff_line_has_piece (line->key, layout_piece (layout, i));
+  if (!line->of_pieces)
+    g_assert_cmpint (n, ==, 0);
+  else if (g_str_equal (line->unit, "pcs"))
+    g_assert_cmpfloat (line->quantity, ==, n);
+  else
+    g_assert_cmpint (n, ==, layout->pieces->len);
+}
+
+static void
+check_steel (const Counted *counted)
+{
+  const Wall *wall = project_wall_at (counted->project, 0);
+  g_autoptr (GArray) runs = bed_steel_runs (wall, project_block (counted->project, wall->block));
+  double metres = 0;
+
+  for (guint i = 0; i < runs->len; i++)
+    {
+      const SteelRun *run = &g_array_index (runs, SteelRun, i);
+
+      metres += run->bars * length_to_mm (run->bar_length) / 1000;
+    }
+  g_assert_cmpfloat_with_epsilon (quantity (counted, "steel.bed-length"), metres, 1e-6);
+  g_assert_cmpfloat_with_epsilon (quantity (counted, "steel.bed-mass"),
+                                  metres * bed_steel_mass_per_metre (wall->steel.diameter), 1e-6);
+  g_assert_cmpfloat (quantity (counted, "steel.bed-stock") * 6 + 1e-6, >=, metres);
+}
+
+static void
+check_order (const Counted *counted, const Block *block)
+{
+  double unit = length_to_mm (block->length) * length_to_mm (block->height)
+                * length_to_mm (block->thickness) / 1e9;
+  double units = quantity (counted, "blocks.to-order");
+
+  g_assert_cmpfloat (units, >=, quantity (counted, "blocks.whole"));
+  g_assert_cmpfloat (units, <=,
+                     quantity (counted, "blocks.whole") + quantity (counted, "blocks.cut-pieces"));
+  g_assert_cmpfloat (units * unit + 1e-9, >=, quantity (counted, "wall.net-volume"));
+}
+
+static void
+test_any_wall (void)
+{
+  for (guint64 seed = 2001; seed <= 2150; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+
+      any.wall->steel.given = TRUE;
+      any.wall->steel.every = 2;
+      any.wall->steel.under_sills = TRUE;
+      g_auto (Counted) counted = count (project_of (any.wall, &any.block));
+      for (guint i = 0; i < counted.takeoff->lines->len; i++)
+        check_line_of_pieces (&counted, g_ptr_array_index (counted.takeoff->lines, i));
+      g_assert_cmpfloat (quantity (&counted, "blocks.whole"), ==, counted.layouts[0]->n_whole);
+      g_assert_cmpfloat (quantity (&counted, "blocks.cut-pieces"), ==, counted.layouts[0]->n_cut);
+      check_steel (&counted);
+      check_order (&counted, &any.block);
+    }
+}
+
+/* --- many walls --- */
+
+static Project *
+project_of_many (guint64 seed)
+{
+  g_auto (AnyWall) first = any_wall (seed);
+  Project *project = project_of (first.wall, &first.block);
+
+  for (guint64 i = 1; i < 5; i++)
+    {
+      g_autoptr (Wall) wall = wall_copy (first.wall);
+
+      wall->block = project_block_at (project, 0)->id;
+      g_clear_pointer (&wall->key, g_free);
+      for (guint k = 0; k < wall->openings->len; k++)
+        g_clear_pointer (&g_array_index (wall->openings, Opening, k).key, g_free);
+      wall->length += (Length) i * LENGTH_MM (37);
+      project = edited (project, edit_add_wall (wall));
+    }
+  return project;
+}
+
+/* Lines are sums of their walls; what is ordered together is no more than what is ordered apart. */
+static void
+test_walls_sum (void)
+{
+  guint saved = 0;
+
+  for (guint64 seed = 1; seed <= 60; seed++)
+    {
+      g_auto (Counted) counted = count (project_of_many (seed));
+
+      for (guint i = 0; i < counted.takeoff->lines->len; i++)
+        {
+          const TakeoffLine *line = g_ptr_array_index (counted.takeoff->lines, i);
+          double sum = 0;
+
+          for (guint w = 0; w < counted.takeoff->n_walls; w++)
+            sum += line->walls[w];
+          if (g_str_equal (line->key, "blocks.to-order"))
+            saved += (guint) (sum - line->quantity);
+          if (g_str_equal (line->key, "blocks.to-order") || g_str_equal (line->key, "blocks.waste")
+              || g_str_equal (line->key, "blocks.mass")
+              || g_str_equal (line->key, "steel.bed-stock"))
+            g_assert_cmpfloat (line->quantity, <=, sum + 1e-9);
+          else
+            g_assert_cmpfloat_with_epsilon (line->quantity, sum, 1e-6);
+        }
+    }
+  g_assert_cmpuint (saved, >, 0);
+}
+
+static void
+test_keys (void)
+{
+  static const char *const keys[]
+      = { "blocks.whole",    "blocks.cut-pieces",  "blocks.to-order",  "blocks.waste",
+          "wall.gross-area", "wall.openings-area", "wall.net-area",    "wall.net-volume",
+          "adhesive.volume", "bed-mortar.volume",  "steel.bed-length", "steel.bed-mass" };
+  g_auto (Counted) counted = count (project_new ());
+
+  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
+    {
+      g_assert_nonnull (takeoff_line (counted.takeoff, keys[i]));
+      g_assert_cmpfloat (takeoff_line (counted.takeoff, keys[i])->quantity, ==, 0);
+    }
+  g_assert_null (takeoff_line (counted.takeoff, "no.such-key"));
+}
+
+static void
+test_stop (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  gint stop = 1;
+
+  g_auto (Counted) counted = count (project_of (wall, &block));
+  g_assert_null (takeoff_new (counted.project, counted.layouts, &stop));
+  block_clear (&block);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/takeoff/per-area/as-published", test_per_area);
+  g_test_add_func ("/takeoff/by-hand/counted", test_by_hand);
+  g_test_add_func ("/takeoff/piece/mass", test_piece_mass);
+  g_test_add_func ("/takeoff/any-wall/pieces-and-joints-fill-it", test_fills_the_wall);
+  g_test_add_func ("/takeoff/any-wall/lines-and-their-pieces", test_any_wall);
+  g_test_add_func ("/takeoff/walls/sum-to-the-project", test_walls_sum);
+  g_test_add_func ("/takeoff/keys/there-even-when-nothing-is", test_keys);
+  g_test_add_func ("/takeoff/stop/no-answer", test_stop);
+  return g_test_run ();
+}
