@@ -71,7 +71,8 @@ def button(program, name):
 
 
 def write_file(program, path):
-    """Answers the dialog that asks where to."""
+    """Answers the dialog that asks where to; it would ask again for a file that is there."""
+    path.unlink(missing_ok=True)
     program.find("push button", "Cancel")
     program.settle(0.5)
     program.keys("ctrl+a")
@@ -323,7 +324,7 @@ def dark():
 
 screen = Screen()
 try:
-    code = tap.main()
+    code = tap.main(tries=2)
 finally:
     screen.close()
     shutil.rmtree(WORK, ignore_errors=True)

@@ -172,7 +172,7 @@ def none():
 
 screen = Screen()
 try:
-    code = tap.main()
+    code = tap.main(tries=2)
 finally:
     screen.close()
     shutil.rmtree(WORK, ignore_errors=True)

@@ -669,7 +669,7 @@ def saving():
 
 screen = Screen()
 try:
-    code = tap.main()
+    code = tap.main(tries=2)
 finally:
     screen.close()
     shutil.rmtree(WORK, ignore_errors=True)

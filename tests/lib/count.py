@@ -3,6 +3,7 @@
 
 Prints `N passed, N failed` alone on the last line; the exit status is 0 only when something ran and
 nothing failed. A program that did not end well counts as one failure, even when all of its cases did.
+What the failed ones said stands before it, since of a long run often only the end is kept.
 """
 import json
 import pathlib
@@ -11,6 +12,8 @@ import sys
 
 CASE = re.compile(r"^(not )?ok\b(?P<rest>.*)$")
 SKIPPED = re.compile(r"#\s*(SKIP|TODO)", re.IGNORECASE)
+AGAIN = re.compile(r"^ok\b.*\(second try\)$")
+LINES_SAID = 40
 
 
 def count_cases(text):
@@ -27,6 +30,27 @@ def count_cases(text):
         else:
             passed += 1
     return passed, failed, skipped
+
+
+def said_of_failed(text):
+    """The lines of each case that failed, and what was said of it."""
+    said, failed = [], False
+    for line in text.splitlines():
+        case = CASE.match(line)
+        if case:
+            failed = bool(case[1]) and not SKIPPED.search(case["rest"])
+        if failed:
+            said.append(line)
+    return said
+
+
+def tell_failed(entry):
+    """Prints what a program that failed said, the failed cases' words if there are any."""
+    said = said_of_failed(entry.get("stdout", ""))
+    if not said:
+        said = (entry.get("stdout", "") + entry.get("stderr", "")).splitlines()[-LINES_SAID:]
+    for line in said[:3 * LINES_SAID]:
+        print("   ", line)
 
 
 def count_program(entry):
@@ -57,6 +81,9 @@ def main(folders):
             here = [a + b for a, b in zip(here, counted)]
             if counted[1]:
                 print(f"{folder}: {entry['name']}: {counted[1]} failed ({entry['result']})")
+                tell_failed(entry)
+            for case in filter(AGAIN.match, entry.get("stdout", "").splitlines()):
+                print(f"{folder}: {entry['name']}: {case}")
         print(f"{folder}: {here[0]} passed, {here[1]} failed, {here[2]} skipped")
         totals = [a + b for a, b in zip(totals, here)]
     if totals[2]:

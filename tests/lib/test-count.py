@@ -23,8 +23,15 @@ CASES = [
     ("no-log", None, "0 passed, 1 failed", 1),
 ]
 
+# Name, the program's output, words that must be among what is printed, words that must not.
+SAID = [
+    ("failed-case-is-told", "ok 1 /a\n# fine\nnot ok 2 /b\n# waited for it\nok 3 /c\n", ["/b", "waited for it"], ["fine", "/c"]),
+    ("end-of-a-dead-program-is-told", "ok 1 /a\nSegmentation fault\n", ["Segmentation fault"], []),
+    ("second-tries-are-told", "ok 1 /a\nok 2 /b (second try)\nnot ok 3 /c\n", ["/b (second try)", "/c"], ["/a"]),
+]
 
-def run(rows):
+
+def printed(rows):
     with tempfile.TemporaryDirectory() as folder:
         logs = pathlib.Path(folder) / "meson-logs"
         logs.mkdir()
@@ -32,11 +39,21 @@ def run(rows):
             lines = [json.dumps({"name": "t", "result": r, "stdout": s}) for r, s in rows]
             (logs / "testlog.json").write_text("\n".join(lines))
         done = subprocess.run([sys.executable, COUNT, folder], capture_output=True, text=True, check=False)
-        return done.stdout.splitlines()[-1], done.returncode
+        return done.stdout, done.returncode
+
+
+def run(rows):
+    text, status = printed(rows)
+    return text.splitlines()[-1], status
+
+
+def tells(output, words, others):
+    text = printed([("FAIL", output)])[0]
+    return all(word in text for word in words) and not any(word in text for word in others)
 
 
 def main():
-    print(f"1..{len(CASES)}")
+    print(f"1..{len(CASES) + len(SAID)}")
     bad = 0
     for number, (name, rows, last, status) in enumerate(CASES, 1):
         got = run(rows)
@@ -45,6 +62,10 @@ def main():
         print(f"{'ok' if good else 'not ok'} {number} /count/{name}")
         if not good:
             print(f"# expected {(last, status)}, got {got}")
+    for number, (name, *rest) in enumerate(SAID, len(CASES) + 1):
+        good = tells(*rest)
+        bad += not good
+        print(f"{'ok' if good else 'not ok'} {number} /count/{name}")
     return 1 if bad else 0
 
 
