@@ -170,7 +170,10 @@ copy_end (const PierBound *bound, const Band *band, Side side, Wall *pier)
   pier->ends[side].given = bound->wall->ends[side].given;
   pier->ends[side].ret = bound->wall->ends[side].ret;
   pier->ends[side].has_return = bound->wall->ends[side].has_return;
-  pier->ends[side].odd = bound->wall->ends[side].odd == (band->first % 2 == 1);
+  pier->ends[side].through = bound->wall->ends[side].through;
+  if (bound->wall->ends[side].through != THROUGH_ALL)
+    pier->ends[side].through
+        = end_stops (&bound->wall->ends[side], band->first) ? THROUGH_ODD : THROUGH_EVEN;
 }
 
 /* Only what every layout of the wall keeps in these courses, too: joints and limits. */

@@ -56,7 +56,8 @@ static const char *const kinds[] = { N_ ("Window"), N_ ("Door"), N_ ("Void"), NU
 static const char *const aims[]
     = { N_ ("Fewest cuts"), N_ ("Regular half bond"), N_ ("Least waste"), NULL };
 static const char *const sides[] = { N_ ("Left end"), N_ ("Right end"), NULL };
-static const char *const throughs[] = { N_ ("Odd courses"), N_ ("Even courses"), NULL };
+static const char *const throughs[]
+    = { N_ ("Odd courses"), N_ ("Even courses"), N_ ("Every course"), NULL };
 
 static const char *const keeps[] = { N_ ("Off"), N_ ("Preferred"), N_ ("Must"), NULL };
 static const char *const laps[] = { N_ ("Half"), N_ ("A third"), N_ ("A quarter"), NULL };
@@ -340,7 +341,20 @@ project_text (int which, const Project *project)
   return text ? text : "";
 }
 
+/* In the order of the choices. */
+static const Through through_choices[] = { THROUGH_ODD, THROUGH_EVEN, THROUGH_ALL };
+
 /* ---- reading ---- */
+
+static int
+choice_of_through (Through through)
+{
+  int choice = 0;
+
+  while (through_choices[choice] != through)
+    choice++;
+  return choice;
+}
 
 static int
 choice_of (int which, const Wall *wall, const Opening *opening)
@@ -354,9 +368,9 @@ choice_of (int which, const Wall *wall, const Opening *opening)
     case LAY_START:
       return wall->laying.given & LAYING_START ? (int) wall->laying.start : (int) SIDE_LEFT;
     case END_LEFT_THROUGH:
-      return wall->ends[SIDE_LEFT].odd ? 0 : 1;
+      return choice_of_through (wall->ends[SIDE_LEFT].through);
     case END_RIGHT_THROUGH:
-      return wall->ends[SIDE_RIGHT].odd ? 0 : 1;
+      return choice_of_through (wall->ends[SIDE_RIGHT].through);
     default:
       return 0;
     }
@@ -481,10 +495,10 @@ set_choice (int which, Wall *wall, Opening *opening, int choice)
       wall->laying.start = (Side) choice;
       break;
     case END_LEFT_THROUGH:
-      wall->ends[SIDE_LEFT].odd = choice == 0;
+      wall->ends[SIDE_LEFT].through = through_choices[choice];
       break;
     case END_RIGHT_THROUGH:
-      wall->ends[SIDE_RIGHT].odd = choice == 0;
+      wall->ends[SIDE_RIGHT].through = through_choices[choice];
       break;
     default:
       break;

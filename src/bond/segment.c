@@ -345,14 +345,23 @@ void
 course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to)
 {
   const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
-  gboolean odd = number % 2 == 1;
 
   *from = 0;
   *to = wall->length;
-  if (left->ret > 0 && left->odd == odd)
+  if (end_stops (left, number))
     *from = left->ret + laying->head;
-  if (right->ret > 0 && right->odd == odd)
+  if (end_stops (right, number))
     *to = wall->length - right->ret - laying->head;
+}
+
+/* The end of the wall, or, where it is butted to another, the face that it begins at. */
+static Length
+start_of_regular (const Wall *wall, const Laying *laying)
+{
+  const End *end = &wall->ends[laying->start];
+  Length lost = end->ret > 0 && end->through == THROUGH_ALL ? end->ret + laying->head : 0;
+
+  return laying->start == SIDE_LEFT ? lost : wall->length - lost + laying->head;
 }
 
 /* What is left over the last course, its bed joint with it: a course would be too thin. */
@@ -437,7 +446,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   geometry->wanted_lap = rules_wanted_lap (block, laying);
   geometry->kerf = laying->kerf;
   geometry->regular = laying->aim == AIM_REGULAR;
-  geometry->start = laying->start == SIDE_LEFT ? 0 : wall->length + laying->head;
+  geometry->start = start_of_regular (wall, laying);
   geometry->courses = g_array_new (FALSE, TRUE, sizeof (Course));
   geometry->segments = g_array_new (FALSE, TRUE, sizeof (Segment));
   geometry->steps = g_array_new (FALSE, TRUE, sizeof (Step));

@@ -140,6 +140,18 @@ compare_by_jamb (gconstpointer a, gconstpointer b)
   return (p->x > q->x) - (p->x < q->x);
 }
 
+/* How far from the wall's end bars stop. Through a corner they run to the other wall's outer face;
+ * a wall that is butted to another ends there, a joint before it. */
+static Length
+end_of_bars (const Work *work, Side side)
+{
+  const End *end = &work->wall->ends[side];
+
+  if (end->ret == 0)
+    return STEEL_END_COVER;
+  return end->through == THROUGH_ALL ? end->ret + work->laying.head + STEEL_END_COVER : 0;
+}
+
 /* What openings leave free for bars in a course, between free ends, cover taken off. */
 static GArray *
 free_stretches (const Work *work, gint32 number)
@@ -147,7 +159,7 @@ free_stretches (const Work *work, gint32 number)
   const Wall *wall = work->wall;
   g_autoptr (GPtrArray) openings = g_ptr_array_new ();
   GArray *stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
-  Stretch stretch = { wall->ends[SIDE_LEFT].ret > 0 ? 0 : STEEL_END_COVER, 0 };
+  Stretch stretch = { end_of_bars (work, SIDE_LEFT), 0 };
 
   for (guint i = 0; i < wall->openings->len; i++)
     if (is_in_the_way (work, number, wall_opening_at (wall, i)))
@@ -162,7 +174,7 @@ free_stretches (const Work *work, gint32 number)
         g_array_append_val (stretches, stretch);
       stretch.from = MAX (stretch.from, opening_right (opening) + STEEL_END_COVER);
     }
-  stretch.to = wall->length - (wall->ends[SIDE_RIGHT].ret > 0 ? 0 : STEEL_END_COVER);
+  stretch.to = wall->length - end_of_bars (work, SIDE_RIGHT);
   if (stretch.to > stretch.from)
     g_array_append_val (stretches, stretch);
   return stretches;

@@ -276,8 +276,7 @@ add_return (Strips *strips, const Course *course, Side side)
   const MarkLook look = mark_look (STYLE_RETURN, LAYER_PIECES);
   const double foot = foot_of (strips, course);
 
-  if (ret <= 0 || (course->number % 2 == 1) != wall->ends[side].odd
-      || !is_shown (strips, start, start + ret))
+  if (!end_stops (&wall->ends[side], course->number) || !is_shown (strips, start, start + ret))
     return;
   drawing_add_box (strips->drawing, &look,
                    place (place_x (strips, MAX (start, strips->from)), foot),

@@ -125,12 +125,32 @@ wall_unref (Wall *wall)
   g_free (wall);
 }
 
+static const char *const through_words[] = { "even", "odd", "all" };
+
+const char *
+through_word (Through through)
+{
+  return through_words[through];
+}
+
+gboolean
+through_from_word (const char *word, Through *out)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (through_words); i++)
+    if (g_str_equal (word, through_words[i]))
+      {
+        *out = (Through) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 static gboolean
 end_equal (const End *a, const End *b)
 {
   if (a->given != b->given || a->has_return != b->has_return)
     return FALSE;
-  return (!a->has_return || (a->ret == b->ret && !a->odd == !b->odd))
+  return (!a->has_return || (a->ret == b->ret && a->through == b->through))
          && foreign_equal (&a->foreign, &b->foreign);
 }
 

@@ -9,15 +9,40 @@
 #include "model/opening.h"
 #include "model/pin.h"
 
+/* The courses in which the other wall of a corner, or of a tee, runs through. */
+typedef enum
+{
+  THROUGH_EVEN,
+  THROUGH_ODD,
+  THROUGH_ALL, /* in every course: this wall is butted to it */
+} Through;
+
+static inline gboolean
+through_runs (Through through, gint32 course)
+{
+  return through == THROUGH_ALL || (through == THROUGH_ODD) == (course % 2 == 1);
+}
+
+/* "even", "odd", "all": the words of the file. */
+const char *through_word (Through through);
+gboolean through_from_word (const char *word, Through *out);
+
 /* Whether a corner is there, and when the other wall runs through it. */
 typedef struct
 {
   gboolean given;      /* the file has this <end> */
   Length ret;          /* return: the other wall's thickness; 0: a free end */
-  gboolean odd;        /* the other wall runs through in odd courses; else in even ones */
+  Through through;     /* where the other wall runs through */
   gboolean has_return; /* return and through are written */
   Foreign foreign;
 } End;
+
+/* Whether the wall stops at the other one in that course. */
+static inline gboolean
+end_stops (const End *end, gint32 course)
+{
+  return end->ret > 0 && through_runs (end->through, course);
+}
 
 /* Bars in grooves in the top of a course, or in the joint above it. */
 typedef struct

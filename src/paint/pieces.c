@@ -320,7 +320,7 @@ add_returns (Scene *scene)
     for (guint c = 0; scene->wall->ends[side].ret > 0 && c < scene->layout->courses->len; c++)
       {
         const Course *course = layout_course (scene->layout, c);
-        if ((course->number % 2 == 1) == scene->wall->ends[side].odd)
+        if (end_stops (&scene->wall->ends[side], course->number))
           add_return (scene, (Side) side, course);
       }
 }

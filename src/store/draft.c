@@ -222,7 +222,7 @@ start_end (Draft *draft, const Tag *tag, Foreign **foreign)
   end->given = TRUE;
   end->has_return = said.mask != 0;
   end->ret = said.ret;
-  end->odd = said.odd;
+  end->through = said.through;
   return TRUE;
 }
 

@@ -27,19 +27,15 @@ flag_word (const void *value)
 }
 
 static gboolean
-parse_odd (const char *text, void *out)
+parse_through (const char *text, void *out)
 {
-  gboolean odd = g_str_equal (text, "odd");
-  if (!odd && !g_str_equal (text, "even"))
-    return FALSE;
-  *(gboolean *) out = odd;
-  return TRUE;
+  return through_from_word (text, (Through *) out);
 }
 
 static const char *
-odd_word (const void *value)
+word_of_through (const void *value)
 {
-  return *(const gboolean *) value ? "odd" : "even";
+  return through_word (*(const Through *) value);
 }
 
 static gboolean
@@ -179,7 +175,8 @@ static const Field rule_fields[] = {
 static const Field end_fields[] = {
   WORD ("side", EndTag, side, TRUE, 0, parse_side, word_of_side, "left, right"),
   LENGTH ("return", EndTag, ret, FALSE, END_RETURN, 0, 10000),
-  WORD ("through", EndTag, odd, FALSE, END_THROUGH, parse_odd, odd_word, "odd, even"),
+  WORD ("through", EndTag, through, FALSE, END_THROUGH, parse_through, word_of_through,
+        "odd, even, all"),
 };
 
 static const Field steel_fields[] = {

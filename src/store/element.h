@@ -56,7 +56,7 @@ typedef struct
   Side side;
   guint mask; /* END_RETURN | END_THROUGH */
   Length ret;
-  gboolean odd;
+  Through through;
 } EndTag;
 
 /* <rule> */

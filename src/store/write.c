@@ -93,7 +93,7 @@ put_laying (GString *out, const Laying *laying)
 static void
 put_end (GString *out, Side side, const End *end)
 {
-  EndTag said = { side, end->has_return ? END_RETURN | END_THROUGH : 0, end->ret, end->odd };
+  EndTag said = { side, end->has_return ? END_RETURN | END_THROUGH : 0, end->ret, end->through };
   if (end->given || end->has_return || is_foreign (&end->foreign))
     put (out, 2, &element_end, &said, &end->foreign);
 }

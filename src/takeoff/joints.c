@@ -143,11 +143,18 @@ runs_at (const Wall *wall, const GArray *edges, Length at, Length inside, Length
   return runs;
 }
 
+/* What the next course reaches over; nothing where it stops like this one. */
+static Length
+reached (const End *end)
+{
+  return end->through == THROUGH_ALL ? 0 : end->ret;
+}
+
 /* Beside a return, where the other wall runs through, that wall is what the next course lies on. */
 static void
 reach_over_returns (const Wall *wall, Length head, GArray *runs)
 {
-  Length left = wall->ends[SIDE_LEFT].ret, right = wall->ends[SIDE_RIGHT].ret;
+  Length left = reached (&wall->ends[SIDE_LEFT]), right = reached (&wall->ends[SIDE_RIGHT]);
 
   for (guint i = 0; i < runs->len; i++)
     {
@@ -235,12 +242,11 @@ static gint64
 height_at_returns (const Wall *wall, const Faces *faces, gint32 course, Length head)
 {
   const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
-  gboolean odd = course % 2 == 1;
   gint64 total = 0;
 
-  if (left->ret > 0 && left->odd == odd)
+  if (end_stops (left, course))
     total += height_at (faces->edges[FACE_LEFT], left->ret + head);
-  if (right->ret > 0 && right->odd == odd)
+  if (end_stops (right, course))
     total += height_at (faces->edges[FACE_RIGHT], wall->length - right->ret - head);
   return total;
 }

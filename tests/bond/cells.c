@@ -88,9 +88,9 @@ make_returns (Maker *maker)
       if (pick (maker, 0, 3) > 0)
         continue;
       *end = (End){ .given = TRUE, .has_return = TRUE, .ret = n * cells->cell - maker->joint };
-      end->odd = pick (maker, 0, 1);
+      end->through = (Through) pick (maker, 0, 1);
       for (int c = 0; c < cells->n_courses; c++)
-        for (int i = 0; end->odd == (c % 2 == 0) && i < n + cells->head; i++)
+        for (int i = 0; through_runs (end->through, (gint32) c + 1) && i < n + cells->head; i++)
           cells->free[c][side == SIDE_LEFT ? i : cells->length - 1 - i] = 0;
     }
 }

@@ -445,7 +445,7 @@ test_return (void)
   g_autoptr (Wall) wall = plain_wall (3000, 800);
   wall->laying.head = LENGTH_MM (2);
   wall->ends[SIDE_LEFT]
-      = (End){ .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (250), .odd = FALSE };
+      = (End){ .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (250), .through = THROUGH_EVEN };
   g_autoptr (Layout) layout = lay (wall);
   for (guint c = 0; c < 4; c++)
     g_assert_cmpint (layout_piece (layout, layout_course (layout, c)->first)->x, ==,
@@ -461,7 +461,7 @@ test_no_room (void)
   wall->laying.head = LENGTH_MM (20);
   for (int side = 0; side < 2; side++)
     wall->ends[side]
-        = (End){ .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (235), .odd = TRUE };
+        = (End){ .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (235), .through = THROUGH_ODD };
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout_course (layout, 0)->n_pieces, ==, 0);
   assert_course (layout, 2, "500");

@@ -51,7 +51,7 @@ make_ends (Maker *maker)
         End *end = &maker->wall->ends[side];
 
         *end = (End){ .given = TRUE, .has_return = TRUE, .ret = maker->block.thickness };
-        end->odd = any_percent (&maker->random, 50);
+        end->through = any_percent (&maker->random, 50) ? THROUGH_ODD : THROUGH_EVEN;
       }
 }
 

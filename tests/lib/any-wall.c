@@ -155,7 +155,7 @@ make_ends (Maker *maker)
         End *end = &maker->wall->ends[i];
         end->given = end->has_return = TRUE;
         end->ret = maker->block.thickness;
-        end->odd = any_percent (&maker->random, 50);
+        end->through = (Through) any_percent (&maker->random, 50);
       }
 }
 
@@ -403,7 +403,7 @@ any_wall_text (const Wall *wall, const Block *block)
   for (int i = 0; i < 2; i++)
     if (wall->ends[i].ret > 0)
       g_string_append_printf (text, ", %s return %.10g %s", side_word ((Side) i),
-                              MM (wall->ends[i].ret), wall->ends[i].odd ? "odd" : "even");
+                              MM (wall->ends[i].ret), through_word (wall->ends[i].through));
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);

@@ -105,7 +105,7 @@ is_ours (const Check *check, gint32 course, Length from, Length to)
     {
       const End *end = &check->wall->ends[i];
       Length stop = end->ret + check->laying.head;
-      if (end->ret == 0 || end->odd != (course % 2 == 1))
+      if (!end_stops (end, course))
         continue;
       if (i == SIDE_LEFT ? from < stop : to > check->wall->length - stop)
         return FALSE;

@@ -153,10 +153,10 @@ change (Wall *wall, guint what)
     &wall->steel.every, &wall->steel.past, &wall->steel.lap,
     &row->course,       &last->x,          &last->height,
     &pin->course,       &pin->x,           &pin->length,
+    (gint32 *) &left->through,
   };
   gboolean *const flags[] = {
     &left->given,
-    &left->odd,
     &left->has_return,
     &wall->ends[SIDE_RIGHT].given,
     &wall->ends[SIDE_RIGHT].has_return,
@@ -221,7 +221,7 @@ test_equal_passes_by_what_is_not_said (void)
   g_autoptr (Wall) b = wall_new ();
   b->laying.kerf = 99;
   b->ends[SIDE_LEFT].ret = 99;
-  b->ends[SIDE_LEFT].odd = TRUE;
+  b->ends[SIDE_LEFT].through = THROUGH_ODD;
   b->steel.every = 99;
   g_assert_true (wall_equal (a, b));
 }

@@ -82,7 +82,7 @@ set_end (End *end, int ret, gboolean odd)
     return;
   end->given = end->has_return = TRUE;
   end->ret = LENGTH_MM (ret);
-  end->odd = odd;
+  end->through = odd ? THROUGH_ODD : THROUGH_EVEN;
 }
 
 static Wall *

@@ -168,7 +168,7 @@ set_end (End *end, Length wall)
   if (!end->has_return)
     return;
   end->ret = any_length (0, MIN (wall / 3, LENGTH_MM (10000)));
-  end->odd = chance (50);
+  end->through = (Through) g_test_rand_int_range (0, 3);
 }
 
 static void

@@ -248,7 +248,7 @@ test_what_an_edit_set_is_written (void)
   wall->laying.kerf = LENGTH_MM (4);
   wall->ends[SIDE_RIGHT].has_return = TRUE;
   wall->ends[SIDE_RIGHT].ret = LENGTH_MM (250);
-  wall->ends[SIDE_RIGHT].odd = TRUE;
+  wall->ends[SIDE_RIGHT].through = THROUGH_ODD;
   wall->steel.given = TRUE;
   wall->steel.every = 3;
   wall->steel.over_heads = TRUE;

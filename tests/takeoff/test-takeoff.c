@@ -307,7 +307,7 @@ area_of_returns (const Wall *wall, const Laying *laying, const Layout *layout)
         const End *end = &wall->ends[side];
         double ret = length_to_mm (end->ret);
 
-        if (end->ret == 0 || end->odd != (course->number % 2 == 1))
+        if (!end_stops (end, course->number))
           continue;
         area += ret * length_to_mm (course->top - course->bottom);
         area += (ret + length_to_mm (laying->head))
@@ -490,6 +490,67 @@ test_walls_sum (void)
   g_assert_cmpuint (saved, >, 0);
 }
 
+/* --- a wall that is butted to another --- */
+
+/* The same wall without what it loses at its butted left end, `by`, there free. */
+static Counted
+count_shorter (const AnyWall *any, Length by)
+{
+  g_autoptr (Wall) wall = wall_copy (any->wall);
+
+  wall->length -= by;
+  wall->ends[SIDE_LEFT] = (End){ 0 };
+  for (guint i = 0; i < wall->openings->len; i++)
+    opening_shift (&g_array_index (wall->openings, Opening, i), -by);
+  return count (project_of (wall, &any->block));
+}
+
+/* Whether the left end can be butted to a wall of that thickness: openings stay clear of it. */
+static gboolean
+has_room (const Wall *wall, Length by)
+{
+  for (guint i = 0; i < wall->openings->len; i++)
+    if (wall_opening_at (wall, i)->x <= by)
+      return FALSE;
+  return wall->length > by + LENGTH_MM (500) && wall->ends[SIDE_RIGHT].ret < LENGTH_MM (100);
+}
+
+/* Pieces and bars are those of the shorter wall; the joint against the other wall comes on top. */
+static void
+test_butted (void)
+{
+  const char *const same[]
+      = { "blocks.whole",    "blocks.cut-pieces", "blocks.to-order",  "blocks.waste",
+          "wall.net-volume", "bed-mortar.volume", "steel.bed-length", "steel.bed-mass" };
+  int looked_at = 0;
+
+  for (int i = 0; i < 400 && looked_at < 60; i++)
+    {
+      g_auto (AnyWall) any = any_wall ((guint64) g_test_rand_int_range (0, 1 << 30));
+      Laying laying = laying_resolve (&any.wall->laying, &any.block);
+      Length ret = LENGTH_MM (250), by = ret + laying.head;
+
+      if (!has_room (any.wall, by) || laying.aim == AIM_LEAST_WASTE)
+        continue;
+      any.wall->steel.given = TRUE;
+      any.wall->steel.every = 2;
+      any.wall->ends[SIDE_LEFT]
+          = (End){ .given = TRUE, .has_return = TRUE, .ret = ret, .through = THROUGH_ALL };
+      g_auto (Counted) butted = count (project_of (any.wall, &any.block));
+      g_auto (Counted) shorter = count_shorter (&any, by);
+
+      g_autofree char *text = any_wall_text (any.wall, &any.block);
+      g_test_message ("%s", text);
+      for (guint k = 0; k < G_N_ELEMENTS (same); k++)
+        g_assert_cmpfloat_with_epsilon (quantity (&butted, same[k]), quantity (&shorter, same[k]),
+                                        1e-9);
+      g_assert_cmpfloat (quantity (&butted, "adhesive.volume"), >=,
+                         quantity (&shorter, "adhesive.volume") - 1e-9);
+      looked_at++;
+    }
+  g_assert_cmpint (looked_at, ==, 60);
+}
+
 static void
 test_keys (void)
 {
@@ -529,6 +590,7 @@ main (int argc, char **argv)
   g_test_add_func ("/takeoff/any-wall/pieces-and-joints-fill-it", test_fills_the_wall);
   g_test_add_func ("/takeoff/any-wall/lines-and-their-pieces", test_any_wall);
   g_test_add_func ("/takeoff/walls/sum-to-the-project", test_walls_sum);
+  g_test_add_func ("/takeoff/butted/as-a-shorter-wall", test_butted);
   g_test_add_func ("/takeoff/keys/there-even-when-nothing-is", test_keys);
   g_test_add_func ("/takeoff/stop/no-answer", test_stop);
   return g_test_run ();
