@@ -236,15 +236,13 @@ tell_bed (const Asked *asked, const Change *change, GPtrArray *savings)
 
 /* --- the length --- */
 
-/* The left end goes out when `by` is positive: places are counted from it, so openings and pins go
- * along. */
+/* The left end goes out when `by` is positive: places are counted from it, so what stands there
+ * goes along. */
 static void
 lengthen_left (Wall *wall, Length by)
 {
   wall->length += by;
-  for (guint i = 0; i < wall->openings->len; i++)
-    opening_shift (&g_array_index (wall->openings, Opening, i), by);
-  wall_shift_pins (wall, by);
+  wall_shift (wall, by);
 }
 
 static void

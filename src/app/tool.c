@@ -344,12 +344,18 @@ tool_place_opening (const Wall *wall, const Block *block, OpeningKind kind, Leng
 
 /* ---- the wall itself ---- */
 
-/* The farthest that an opening reaches to the right and up, and the nearest to the left end. */
+/* The farthest that an opening, or a wall that meets this one, reaches to the right and up, and the
+ * nearest to the left end. */
 static void
-openings_reach (const Wall *wall, Length *left, Length *right, Length *head)
+things_reach (const Wall *wall, Length *left, Length *right, Length *head)
 {
   *left = wall->length;
   *right = *head = 0;
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      *left = MIN (*left, wall_tee_at (wall, i)->x);
+      *right = MAX (*right, tee_right (wall_tee_at (wall, i)));
+    }
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
@@ -358,13 +364,6 @@ openings_reach (const Wall *wall, Length *left, Length *right, Length *head)
       *right = MAX (*right, opening_right (opening));
       *head = MAX (*head, opening_head (opening));
     }
-}
-
-static void
-shift_openings (Wall *wall, Length dx)
-{
-  for (guint i = 0; i < wall->openings->len; i++)
-    opening_shift (&g_array_index (wall->openings, Opening, i), dx);
 }
 
 Wall *
@@ -377,7 +376,7 @@ tool_pull_wall (const Wall *wall, const Block *block, RefPart part, Length dx, L
   Length left, right, head;
   gboolean snapped;
 
-  openings_reach (wall, &left, &right, &head);
+  things_reach (wall, &left, &right, &head);
   if (part == PART_RIGHT)
     pulled->length
         = within (rounded (wall->length + dx, grip->step), MAX (right, least), LENGTH_MM (1000000));
@@ -385,8 +384,7 @@ tool_pull_wall (const Wall *wall, const Block *block, RefPart part, Length dx, L
     {
       pulled->length = within (rounded (wall->length - dx, grip->step),
                                MAX (wall->length - left, least), LENGTH_MM (1000000));
-      shift_openings (pulled, pulled->length - wall->length);
-      wall_shift_pins (pulled, pulled->length - wall->length);
+      wall_shift (pulled, pulled->length - wall->length);
     }
   else if (part == PART_HEAD)
     {

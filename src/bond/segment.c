@@ -322,18 +322,30 @@ compare_segments (gconstpointer a, gconstpointer b)
   return (p->first_step > q->first_step) - (p->first_step < q->first_step);
 }
 
+/* The runs of one stretch of the course. */
 static void
-add_course (CourseWork *work)
+add_span (CourseWork *work)
 {
-  GArray *segments = work->geometry->segments;
-  guint first = segments->len;
-
   g_array_set_size (work->stretches, 0);
   find_stretches (work);
   for (gint i = 0; i + 1 < (gint) work->stretches->len; i++)
     tie_stretches (work, i);
   add_runs (work, TRUE);
   add_runs (work, FALSE);
+}
+
+static void
+add_course (CourseWork *work, const GArray *spans)
+{
+  GArray *segments = work->geometry->segments;
+  guint first = segments->len;
+
+  for (guint i = 0; i < spans->len; i++)
+    {
+      work->from = g_array_index (spans, Span, i).from;
+      work->to = g_array_index (spans, Span, i).to;
+      add_span (work);
+    }
   if (segments->len > first + 1)
     qsort (&g_array_index (segments, Segment, first), segments->len - first, sizeof (Segment),
            compare_segments);
@@ -354,6 +366,42 @@ course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from
     *to = wall->length - right->ret - laying->head;
 }
 
+static void
+cut_span (GArray *spans, Length from, Length to)
+{
+  for (guint i = spans->len; i-- > 0;)
+    {
+      Span span = g_array_index (spans, Span, i), after = { MAX (span.from, to), span.to };
+
+      if (from >= span.to || to <= span.from)
+        continue;
+      g_array_index (spans, Span, i).to = from;
+      if (after.from < after.to)
+        g_array_insert_val (spans, i + 1, after);
+      if (from <= span.from)
+        g_array_remove_index (spans, i);
+    }
+}
+
+GArray *
+course_spans (const Wall *wall, const Laying *laying, gint32 number)
+{
+  GArray *spans = g_array_new (FALSE, FALSE, sizeof (Span));
+  Span all;
+
+  course_ends (wall, laying, number, &all.from, &all.to);
+  if (all.from < all.to)
+    g_array_append_val (spans, all);
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+
+      if (through_runs (tee->through, number))
+        cut_span (spans, tee->x - laying->head, tee_right (tee) + laying->head);
+    }
+  return spans;
+}
+
 /* The end of the wall, or, where it is butted to another, the face that it begins at. */
 static Length
 start_of_regular (const Wall *wall, const Laying *laying)
@@ -366,7 +414,7 @@ start_of_regular (const Wall *wall, const Laying *laying)
 
 /* What is left over the last course, its bed joint with it: a course would be too thin. */
 static void
-pack_top (CourseWork *work)
+pack_top (CourseWork *work, const GArray *spans)
 {
   const Course *last;
 
@@ -376,8 +424,13 @@ pack_top (CourseWork *work)
   work->bottom = last->top;
   work->top = work->wall->height;
   work->over = TRUE;
-  g_array_set_size (work->stretches, 0);
-  find_stretches (work);
+  for (guint i = 0; i < spans->len; i++)
+    {
+      work->from = g_array_index (spans, Span, i).from;
+      work->to = g_array_index (spans, Span, i).to;
+      g_array_set_size (work->stretches, 0);
+      find_stretches (work);
+    }
 }
 
 static gboolean
@@ -436,6 +489,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   Geometry *geometry = g_new0 (Geometry, 1);
   gint32 n = gauge_n_courses (wall, block, laying);
   CourseWork work = { .wall = wall, .geometry = geometry };
+  GArray *spans = g_array_new (FALSE, FALSE, sizeof (Span));
 
   geometry->unit = block->length;
   geometry->unit_height = block->height;
@@ -462,11 +516,13 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
       course.bottom = work.bottom = gauge_bottom (block, laying, number);
       course.top = work.top = MIN (gauge_top (block, laying, number), wall->height);
       work.course = number;
-      course_ends (wall, laying, number, &work.from, &work.to);
       g_array_append_val (geometry->courses, course);
-      add_course (&work);
+      g_clear_pointer (&spans, g_array_unref);
+      spans = course_spans (wall, laying, number);
+      add_course (&work, spans);
     }
-  pack_top (&work);
+  pack_top (&work, spans);
+  g_clear_pointer (&spans, g_array_unref);
   g_array_unref (work.stretches);
   rules_mark (geometry, wall, laying);
   pinned_split (geometry, wall);

@@ -88,6 +88,13 @@ typedef struct
   gboolean rectangle;
   gboolean whole;
 } PieceForm;
+/* The stretches of a course that are this wall's: all of it, less a gap where a wall meets it that
+ * runs through there. GArray of Span, from the left; new. */
+typedef struct
+{
+  Length from, to;
+} Span;
+GArray *course_spans (const Wall *wall, const Laying *laying, gint32 number);
 /* Where the pieces of a course begin and end: beside the other wall where that runs through. */
 void course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to);
 PieceForm geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x,

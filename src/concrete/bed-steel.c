@@ -133,11 +133,11 @@ is_in_the_way (const Work *work, gint32 number, const Opening *opening)
 }
 
 static gint
-compare_by_jamb (gconstpointer a, gconstpointer b)
+compare_by_from (gconstpointer a, gconstpointer b)
 {
-  const Opening *p = *(const Opening *const *) a, *q = *(const Opening *const *) b;
+  const Stretch *p = a, *q = b;
 
-  return (p->x > q->x) - (p->x < q->x);
+  return (p->from > q->from) - (p->from < q->from);
 }
 
 /* How far from the wall's end bars stop. Through a corner they run to the other wall's outer face;
@@ -152,29 +152,51 @@ end_of_bars (const Work *work, Side side)
   return end->through == THROUGH_ALL ? end->ret + work->laying.head + STEEL_END_COVER : 0;
 }
 
-/* What openings leave free for bars in a course, between free ends, cover taken off. */
+/* What bars of a course cannot pass: openings, and walls to which both parts are butted. */
+static GArray *
+barriers_of (const Work *work, gint32 number)
+{
+  const Wall *wall = work->wall;
+  GArray *barriers = g_array_new (FALSE, FALSE, sizeof (Stretch));
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      Stretch barrier = { opening->x, opening_right (opening) };
+
+      if (is_in_the_way (work, number, opening))
+        g_array_append_val (barriers, barrier);
+    }
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+      Stretch barrier = { tee->x - work->laying.head, tee_right (tee) + work->laying.head };
+
+      if (tee->through == THROUGH_ALL)
+        g_array_append_val (barriers, barrier);
+    }
+  g_array_sort (barriers, compare_by_from);
+  return barriers;
+}
+
+/* What these leave free for bars in a course, between free ends, cover taken off. */
 static GArray *
 free_stretches (const Work *work, gint32 number)
 {
-  const Wall *wall = work->wall;
-  g_autoptr (GPtrArray) openings = g_ptr_array_new ();
+  g_autoptr (GArray) barriers = barriers_of (work, number);
   GArray *stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
   Stretch stretch = { end_of_bars (work, SIDE_LEFT), 0 };
 
-  for (guint i = 0; i < wall->openings->len; i++)
-    if (is_in_the_way (work, number, wall_opening_at (wall, i)))
-      g_ptr_array_add (openings, (gpointer) wall_opening_at (wall, i));
-  g_ptr_array_sort (openings, compare_by_jamb);
-  for (guint i = 0; i < openings->len; i++)
+  for (guint i = 0; i < barriers->len; i++)
     {
-      const Opening *opening = g_ptr_array_index (openings, i);
+      const Stretch *barrier = &g_array_index (barriers, Stretch, i);
 
-      stretch.to = opening->x - STEEL_END_COVER;
+      stretch.to = barrier->from - STEEL_END_COVER;
       if (stretch.to > stretch.from)
         g_array_append_val (stretches, stretch);
-      stretch.from = MAX (stretch.from, opening_right (opening) + STEEL_END_COVER);
+      stretch.from = MAX (stretch.from, barrier->to + STEEL_END_COVER);
     }
-  stretch.to = wall->length - end_of_bars (work, SIDE_RIGHT);
+  stretch.to = work->wall->length - end_of_bars (work, SIDE_RIGHT);
   if (stretch.to > stretch.from)
     g_array_append_val (stretches, stretch);
   return stretches;

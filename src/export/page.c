@@ -289,7 +289,7 @@ add_swatch (Frame *frame, double x, Style style, const char *text)
 static gboolean
 has_returns (const Wall *wall)
 {
-  return wall->ends[SIDE_LEFT].ret > 0 || wall->ends[SIDE_RIGHT].ret > 0;
+  return wall->ends[SIDE_LEFT].ret > 0 || wall->ends[SIDE_RIGHT].ret > 0 || wall->tees->len > 0;
 }
 
 static double

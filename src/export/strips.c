@@ -269,18 +269,32 @@ add_course_name (Strips *strips, const Course *course)
 }
 
 static void
-add_return (Strips *strips, const Course *course, Side side)
+add_return (Strips *strips, const Course *course, Length start, Length ret)
 {
-  const Wall *wall = strips->page->wall;
-  const Length ret = wall->ends[side].ret, start = side == SIDE_LEFT ? 0 : wall->length - ret;
   const MarkLook look = mark_look (STYLE_RETURN, LAYER_PIECES);
   const double foot = foot_of (strips, course);
 
-  if (!end_stops (&wall->ends[side], course->number) || !is_shown (strips, start, start + ret))
+  if (!is_shown (strips, start, start + ret))
     return;
   drawing_add_box (strips->drawing, &look,
                    place (place_x (strips, MAX (start, strips->from)), foot),
                    place (place_x (strips, MIN (start + ret, strips->to)), foot - STRIP_HEIGHT));
+}
+
+/* Ends of other walls that run through in this course. */
+static void
+add_returns (Strips *strips, const Course *course)
+{
+  const Wall *wall = strips->page->wall;
+  const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
+
+  if (end_stops (left, course->number))
+    add_return (strips, course, 0, left->ret);
+  if (end_stops (right, course->number))
+    add_return (strips, course, wall->length - right->ret, right->ret);
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (through_runs (wall_tee_at (wall, i)->through, course->number))
+      add_return (strips, course, wall_tee_at (wall, i)->x, wall_tee_at (wall, i)->ret);
 }
 
 static void
@@ -344,8 +358,7 @@ add_course (Strips *strips, const Course *course, const GArray *runs)
   const GArray *openings = strips->page->wall->openings;
 
   add_course_name (strips, course);
-  add_return (strips, course, SIDE_LEFT);
-  add_return (strips, course, SIDE_RIGHT);
+  add_returns (strips, course);
   add_pieces (strips, course);
   for (guint i = 0; i < openings->len; i++)
     add_opening (strips, course, wall_opening_at (strips->page->wall, i));

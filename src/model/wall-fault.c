@@ -144,6 +144,30 @@ end_fault (const Wall *wall)
 }
 
 static char *
+tees_fault (const Wall *wall)
+{
+  char x[LENGTH_TEXT_SIZE];
+
+  if (wall->tees->len > WALL_MAX_TEES)
+    return g_strdup_printf (_ ("The wall is met by %u walls; at most %d are allowed."),
+                            wall->tees->len, WALL_MAX_TEES);
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+      char *fault = length_fault (_ ("A meeting wall's thickness"), tee->ret, 1, LENGTH_MM (10000));
+
+      if (!fault)
+        fault = length_fault (_ ("A meeting wall's place"), tee->x, 0, LENGTH_MAX);
+      if (fault)
+        return fault;
+      if (tee_right (tee) > wall->length)
+        return g_strdup_printf (_ ("The wall that meets it at %s mm stands beyond its right end."),
+                                length_text (tee->x, x));
+    }
+  return NULL;
+}
+
+static char *
 steel_fault (const Wall *wall)
 {
   const Steel *steel = &wall->steel;
@@ -373,7 +397,7 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
     return fault;
   if (block && ((fault = joints_fault (wall, block)) || (fault = count_fault (wall, block))))
     return fault;
-  if ((fault = end_fault (wall)) || (fault = steel_fault (wall))
+  if ((fault = end_fault (wall)) || (fault = tees_fault (wall)) || (fault = steel_fault (wall))
       || (fault = steel_rows_fault (wall)) || (fault = pins_fault (wall)))
     return fault;
   return openings_fault (wall, opening);

@@ -20,8 +20,16 @@ pin_clear_item (gpointer data)
 }
 
 static void
+tee_clear (gpointer data)
+{
+  foreign_clear (&((Tee *) data)->foreign);
+}
+
+static void
 make_lists (Wall *wall)
 {
+  wall->tees = g_array_new (FALSE, TRUE, sizeof (Tee));
+  g_array_set_clear_func (wall->tees, tee_clear);
   wall->openings = g_array_new (FALSE, TRUE, sizeof (Opening));
   g_array_set_clear_func (wall->openings, opening_clear_item);
   wall->steel_rows = g_array_new (FALSE, TRUE, sizeof (SteelRow));
@@ -60,6 +68,13 @@ static void
 copy_lists (Wall *copy, const Wall *wall)
 {
   make_lists (copy);
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      Tee tee = *wall_tee_at (wall, i);
+
+      tee.foreign = foreign_copy (&tee.foreign);
+      g_array_append_val (copy->tees, tee);
+    }
   for (guint i = 0; i < wall->openings->len; i++)
     {
       Opening opening = opening_copy (wall_opening_at (wall, i));
@@ -122,6 +137,7 @@ wall_unref (Wall *wall)
   g_array_unref (wall->openings);
   g_array_unref (wall->steel_rows);
   g_array_unref (wall->pins);
+  g_array_unref (wall->tees);
   g_free (wall);
 }
 
@@ -194,6 +210,22 @@ openings_equal (const Wall *a, const Wall *b)
 }
 
 static gboolean
+tees_equal (const Wall *a, const Wall *b)
+{
+  if (a->tees->len != b->tees->len)
+    return FALSE;
+  for (guint i = 0; i < a->tees->len; i++)
+    {
+      const Tee *x = wall_tee_at (a, i), *y = wall_tee_at (b, i);
+
+      if (x->x != y->x || x->ret != y->ret || x->through != y->through
+          || !foreign_equal (&x->foreign, &y->foreign))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
 pins_equal (const Wall *a, const Wall *b)
 {
   if (a->pins->len != b->pins->len)
@@ -212,9 +244,9 @@ wall_equal (const Wall *a, const Wall *b)
   return a->id.n == b->id.n && g_strcmp0 (a->key, b->key) == 0 && g_strcmp0 (a->name, b->name) == 0
          && a->block.n == b->block.n && a->length == b->length && a->height == b->height
          && laying_equal (&a->laying, &b->laying) && end_equal (&a->ends[0], &b->ends[0])
-         && end_equal (&a->ends[1], &b->ends[1]) && steel_equal (&a->steel, &b->steel)
-         && steel_rows_equal (a, b) && openings_equal (a, b) && pins_equal (a, b)
-         && foreign_equal (&a->foreign, &b->foreign);
+         && end_equal (&a->ends[1], &b->ends[1]) && tees_equal (a, b)
+         && steel_equal (&a->steel, &b->steel) && steel_rows_equal (a, b) && openings_equal (a, b)
+         && pins_equal (a, b) && foreign_equal (&a->foreign, &b->foreign);
 }
 
 Opening *
@@ -288,8 +320,12 @@ wall_steel_row (const Wall *wall, gint32 course)
 }
 
 void
-wall_shift_pins (Wall *wall, Length by)
+wall_shift (Wall *wall, Length by)
 {
+  for (guint i = 0; i < wall->openings->len; i++)
+    opening_shift (&g_array_index (wall->openings, Opening, i), by);
+  for (guint i = 0; i < wall->tees->len; i++)
+    g_array_index (wall->tees, Tee, i).x += by;
   for (guint i = wall->pins->len; i-- > 0;)
     {
       Pin *pin = &g_array_index (wall->pins, Pin, i);

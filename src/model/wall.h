@@ -44,6 +44,16 @@ end_stops (const End *end, gint32 course)
   return end->ret > 0 && through_runs (end->through, course);
 }
 
+/* Where another wall meets this one within its length: a gap, a head joint wider on either side, in
+ * the courses in which that wall runs through. */
+typedef struct
+{
+  Length x;   /* that wall's left face, from this wall's left end, > 0 */
+  Length ret; /* return: its thickness, > 0 */
+  Through through;
+  Foreign foreign;
+} Tee;
+
 /* Bars in grooves in the top of a course, or in the joint above it. */
 typedef struct
 {
@@ -80,6 +90,7 @@ typedef struct
 
 #define WALL_MAX_OPENINGS 1000
 #define WALL_MAX_PINS 5000
+#define WALL_MAX_TEES 200
 /* Blocks that a wall may take, about: beyond them laying it would take too long. */
 #define WALL_MAX_BLOCKS 50000
 #define WALL_MAX_BLOCKS_A_COURSE 2000
@@ -94,7 +105,8 @@ typedef struct
   Length length; /* face to face, 50 mm .. 1 km */
   Length height; /* top of the blockwork above the foundation, levelling bed included */
   Laying laying;
-  End ends[2]; /* by Side */
+  End ends[2];  /* by Side */
+  GArray *tees; /* Tee, in the file's order; none over another or over a return */
   Steel steel;
   GArray *steel_rows; /* SteelRow, in the file's order, one per course at most */
   GArray *openings;   /* Opening, in the file's order */
@@ -128,6 +140,18 @@ wall_pin_at (const Wall *wall, guint i)
 {
   return &g_array_index (wall->pins, Pin, i);
 }
+static inline const Tee *
+wall_tee_at (const Wall *wall, guint i)
+{
+  return &g_array_index (wall->tees, Tee, i);
+}
+
+static inline Length
+tee_right (const Tee *tee)
+{
+  return tee->x + tee->ret;
+}
+
 /* The pin that begins there; NULL: none. */
 const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
 /* In a wall that the caller may change: puts a copy of the pin in the place of the one that begins
@@ -135,8 +159,9 @@ const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
  */
 void wall_put_pin (Wall *wall, const Pin *pin);
 gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
-/* Moves all pins along by `by`; those that would begin before the wall are taken out. */
-void wall_shift_pins (Wall *wall, Length by);
+/* Moves what is placed along the wall by `by`, for its left end moved: openings, tees and pins.
+ * Pins that would begin before the wall are taken out. In a wall that the caller may change. */
+void wall_shift (Wall *wall, Length by);
 
 /* Defaults of <steel>: 2 bars of 6 mm, every 0, neither sills nor heads, past 600, lap 300; not
  * given. */

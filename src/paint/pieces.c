@@ -299,11 +299,11 @@ add_packings (Scene *scene)
     }
 }
 
+/* The end of another wall that runs through there. */
 static void
-add_return (Scene *scene, Side side, const Course *course)
+add_return (Scene *scene, Length x, Length ret, const Course *course)
 {
-  const Length ret = scene->wall->ends[side].ret, half = scene->laying.bed / 2;
-  const Length x = side == SIDE_LEFT ? 0 : scene->wall->length - ret;
+  const Length half = scene->laying.bed / 2;
   MarkLook look = mark_look (STYLE_RETURN, LAYER_PIECES);
 
   look.course = course->number;
@@ -316,13 +316,21 @@ add_return (Scene *scene, Side side, const Course *course)
 static void
 add_returns (Scene *scene)
 {
-  for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
-    for (guint c = 0; scene->wall->ends[side].ret > 0 && c < scene->layout->courses->len; c++)
-      {
-        const Course *course = layout_course (scene->layout, c);
-        if (end_stops (&scene->wall->ends[side], course->number))
-          add_return (scene, (Side) side, course);
-      }
+  const Wall *wall = scene->wall;
+  const Length left = wall->ends[SIDE_LEFT].ret, right = wall->ends[SIDE_RIGHT].ret;
+
+  for (guint c = 0; c < scene->layout->courses->len; c++)
+    {
+      const Course *course = layout_course (scene->layout, c);
+
+      if (end_stops (&wall->ends[SIDE_LEFT], course->number))
+        add_return (scene, 0, left, course);
+      if (end_stops (&wall->ends[SIDE_RIGHT], course->number))
+        add_return (scene, wall->length - right, right, course);
+      for (guint i = 0; i < wall->tees->len; i++)
+        if (through_runs (wall_tee_at (wall, i)->through, course->number))
+          add_return (scene, wall_tee_at (wall, i)->x, wall_tee_at (wall, i)->ret, course);
+    }
 }
 
 static void

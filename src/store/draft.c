@@ -227,6 +227,21 @@ start_end (Draft *draft, const Tag *tag, Foreign **foreign)
 }
 
 static gboolean
+start_tee (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *tees = draft->wall->tees;
+  if (tees->len >= WALL_MAX_TEES)
+    return draft_refuse (draft, tag->line, _ ("the wall is met by more than %d walls."),
+                         WALL_MAX_TEES);
+  Tee tee = { 0 };
+  if (!read_tag (draft, tag, &element_tee, &tee))
+    return FALSE;
+  g_array_append_val (tees, tee);
+  *foreign = &g_array_index (tees, Tee, tees->len - 1).foreign;
+  return TRUE;
+}
+
+static gboolean
 start_steel (Draft *draft, const Tag *tag, Foreign **foreign)
 {
   Steel *steel = &draft->wall->steel;
@@ -296,6 +311,7 @@ static const Kind kinds[] = {
   { &element_laying, &element_wall, start_laying },
   { &element_rule, &element_laying, start_rule },
   { &element_end, &element_wall, start_end },
+  { &element_tee, &element_wall, start_tee },
   { &element_steel, &element_wall, start_steel },
   { &element_steel_row, &element_wall, start_steel_row },
   { &element_opening, &element_wall, start_opening },

@@ -179,6 +179,12 @@ static const Field end_fields[] = {
         "odd, even, all"),
 };
 
+static const Field tee_fields[] = {
+  LENGTH ("x", Tee, x, TRUE, 0, 0, LONGEST),
+  LENGTH ("return", Tee, ret, TRUE, 0, SHORTEST, 10000),
+  WORD ("through", Tee, through, TRUE, 0, parse_through, word_of_through, "odd, even, all"),
+};
+
 static const Field steel_fields[] = {
   COUNT ("bars", Steel, bars, FALSE, STEEL_BARS, 1, 20),
   LENGTH ("diameter", Steel, diameter, FALSE, STEEL_DIAMETER, SHORTEST, 50),
@@ -224,6 +230,7 @@ const Element element_wall = ELEMENT ("wall", wall_fields, 0);
 const Element element_laying = ELEMENT ("laying", laying_fields, offsetof (Laying, given));
 const Element element_rule = ELEMENT ("rule", rule_fields, offsetof (RuleTag, mask));
 const Element element_end = ELEMENT ("end", end_fields, offsetof (EndTag, mask));
+const Element element_tee = ELEMENT ("tee", tee_fields, 0);
 const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, set));
 const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);
 const Element element_opening = ELEMENT ("opening", opening_fields, offsetof (Opening, given));

@@ -87,6 +87,7 @@ extern const Element element_wall;      /* WallTag */
 extern const Element element_laying;    /* Laying */
 extern const Element element_rule;      /* RuleTag */
 extern const Element element_end;       /* EndTag */
+extern const Element element_tee;       /* Tee */
 extern const Element element_steel;     /* Steel */
 extern const Element element_steel_row; /* SteelRow */
 extern const Element element_opening;   /* Opening */

@@ -132,6 +132,11 @@ put_wall (GString *out, const Project *project, const Wall *wall)
   put_laying (out, &wall->laying);
   put_end (out, SIDE_LEFT, &wall->ends[SIDE_LEFT]);
   put_end (out, SIDE_RIGHT, &wall->ends[SIDE_RIGHT]);
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+      put (out, 2, &element_tee, tee, &tee->foreign);
+    }
   put_steel (out, &wall->steel);
   for (guint i = 0; i < wall->steel_rows->len; i++)
     {

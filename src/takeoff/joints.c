@@ -150,6 +150,24 @@ reached (const End *end)
   return end->through == THROUGH_ALL ? 0 : end->ret;
 }
 
+/* Over a wall that runs through between two runs. */
+static void
+reach_over_tees (const Wall *wall, Length head, GArray *runs)
+{
+  for (guint i = runs->len; i-- > 1;)
+    for (guint k = 0; k < wall->tees->len; k++)
+      {
+        const Tee *tee = wall_tee_at (wall, k);
+        Edge *left = &g_array_index (runs, Edge, i - 1), *right = &g_array_index (runs, Edge, i);
+
+        if (left->to != tee->x - head || right->from != tee_right (tee) + head)
+          continue;
+        left->to = right->to;
+        g_array_remove_index (runs, i);
+        break;
+      }
+}
+
 /* Beside a return, where the other wall runs through, that wall is what the next course lies on. */
 static void
 reach_over_returns (const Wall *wall, Length head, GArray *runs)
@@ -165,6 +183,7 @@ reach_over_returns (const Wall *wall, Length head, GArray *runs)
       if (right > 0 && run->to == wall->length - right - head)
         run->to = wall->length;
     }
+  reach_over_tees (wall, head, runs);
 }
 
 static gint64
@@ -248,6 +267,14 @@ height_at_returns (const Wall *wall, const Faces *faces, gint32 course, Length h
     total += height_at (faces->edges[FACE_LEFT], left->ret + head);
   if (end_stops (right, course))
     total += height_at (faces->edges[FACE_RIGHT], wall->length - right->ret - head);
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+
+      if (through_runs (tee->through, course))
+        total += height_at (faces->edges[FACE_RIGHT], tee->x - head)
+                 + height_at (faces->edges[FACE_LEFT], tee_right (tee) + head);
+    }
   return total;
 }
 

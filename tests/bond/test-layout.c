@@ -460,8 +460,9 @@ test_no_room (void)
   g_autoptr (Wall) wall = plain_wall (500, 400);
   wall->laying.head = LENGTH_MM (20);
   for (int side = 0; side < 2; side++)
-    wall->ends[side]
-        = (End){ .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (235), .through = THROUGH_ODD };
+    wall->ends[side] = (End){
+      .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (235), .through = THROUGH_ODD
+    };
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout_course (layout, 0)->n_pieces, ==, 0);
   assert_course (layout, 2, "500");

@@ -480,11 +480,39 @@ test_toggle (void)
     }
 }
 
+/* Bars go on over a wall that runs through in turn, and stop at one that runs through always: a
+ * joint of 2 and the cover of 25 before it. */
+static void
+test_meeting_walls (void)
+{
+  const Through throughs[] = { THROUGH_ODD, THROUGH_EVEN, THROUGH_ALL };
+
+  for (guint i = 0; i < G_N_ELEMENTS (throughs); i++)
+    {
+      g_autoptr (Wall) wall = wall_new ();
+      Block block = block_default ();
+      Tee tee = { LENGTH_MM (2000), LENGTH_MM (115), throughs[i], { NULL, NULL } };
+
+      wall->steel.given = TRUE;
+      wall->steel.every = 4;
+      g_array_append_val (wall->tees, tee);
+      g_autoptr (GArray) runs = bed_steel_runs (wall, &block);
+      const SteelRun *first = &g_array_index (runs, SteelRun, 0);
+
+      g_assert_cmpint (first->from, ==, LENGTH_MM (25));
+      g_assert_cmpint (first->to, ==, LENGTH_MM (throughs[i] == THROUGH_ALL ? 1973 : 5975));
+      if (throughs[i] == THROUGH_ALL)
+        g_assert_cmpint (g_array_index (runs, SteelRun, 1).from, ==, LENGTH_MM (2142));
+      block_clear (&block);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bed-steel/runs/where-they-should-be", test_rows);
+  g_test_add_func ("/bed-steel/runs/where-walls-meet", test_meeting_walls);
   g_test_add_func ("/bed-steel/mass/nominal", test_mass);
   g_test_add_func ("/bed-steel/any-wall/clear-of-openings-and-ends", test_any_wall);
   g_test_add_func ("/bed-steel/toggle/that-row-alone", test_toggle);

@@ -366,6 +366,11 @@ any_wall_mirror (const Wall *wall)
       opening->x = wall->length - opening_right (opening);
     }
   g_array_sort (mirror->openings, by_x);
+  for (guint i = 0; i < mirror->tees->len; i++)
+    {
+      Tee *tee = &g_array_index (mirror->tees, Tee, i);
+      tee->x = wall->length - tee_right (tee);
+    }
   Length head = wall->laying.given & LAYING_HEAD ? wall->laying.head : LENGTH_MM (2);
   for (guint i = 0; i < mirror->pins->len; i++)
     {
@@ -404,6 +409,12 @@ any_wall_text (const Wall *wall, const Block *block)
     if (wall->ends[i].ret > 0)
       g_string_append_printf (text, ", %s return %.10g %s", side_word ((Side) i),
                               MM (wall->ends[i].ret), through_word (wall->ends[i].through));
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+      g_string_append_printf (text, ", tee %.10g+%.10g %s", MM (tee->x), MM (tee->ret),
+                              through_word (tee->through));
+    }
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);

@@ -78,6 +78,12 @@ find_verticals (const Check *check, const Course *course)
       Length stop = check->wall->ends[i].ret + check->laying.head;
       add_vertical (verticals, i == SIDE_LEFT ? stop : check->wall->length - stop);
     }
+  for (guint i = 0; i < check->wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (check->wall, i);
+      add_vertical (verticals, tee->x - check->laying.head);
+      add_vertical (verticals, tee->x + tee->ret + check->laying.head);
+    }
   for (guint i = 0; i < check->wall->openings->len; i++)
     {
       add_vertical (verticals, wall_opening_at (check->wall, i)->x);
@@ -95,7 +101,7 @@ find_verticals (const Check *check, const Course *course)
   return verticals;
 }
 
-/* Whether this wall has the place in that course: not left to the other wall of a corner. */
+/* Whether this wall has the place in that course: not left to another wall that runs through. */
 static gboolean
 is_ours (const Check *check, gint32 course, Length from, Length to)
 {
@@ -108,6 +114,13 @@ is_ours (const Check *check, gint32 course, Length from, Length to)
       if (!end_stops (end, course))
         continue;
       if (i == SIDE_LEFT ? from < stop : to > check->wall->length - stop)
+        return FALSE;
+    }
+  for (guint i = 0; i < check->wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (check->wall, i);
+      if (through_runs (tee->through, course) && from < tee->x + tee->ret + check->laying.head
+          && to > tee->x - check->laying.head)
         return FALSE;
     }
   return TRUE;

@@ -55,6 +55,8 @@ full_wall (void)
   wall->ends[SIDE_LEFT]
       = (End){ TRUE, LENGTH_MM (250), TRUE, TRUE, { g_strdup ("v:c=\"1\""), NULL } };
   wall->ends[SIDE_RIGHT].given = TRUE;
+  Tee tee = { LENGTH_MM (3000), LENGTH_MM (115), THROUGH_EVEN, { g_strdup ("v:t=\"1\""), NULL } };
+  g_array_append_val (wall->tees, tee);
   wall->steel.given = TRUE;
   wall->steel.set = STEEL_EVERY;
   wall->steel.every = 4;
@@ -146,14 +148,28 @@ change (Wall *wall, guint what)
   SteelRow *row = &g_array_index (wall->steel_rows, SteelRow, 1);
   Opening *last = &g_array_index (wall->openings, Opening, 1);
   Pin *pin = &g_array_index (wall->pins, Pin, 1);
+  Tee *tee = &g_array_index (wall->tees, Tee, 0);
   End *left = &wall->ends[SIDE_LEFT];
   gint32 *const numbers[] = {
-    &wall->length,      &wall->height,     &wall->laying.bed,
-    &left->ret,         &wall->steel.bars, &wall->steel.diameter,
-    &wall->steel.every, &wall->steel.past, &wall->steel.lap,
-    &row->course,       &last->x,          &last->height,
-    &pin->course,       &pin->x,           &pin->length,
+    &wall->length,
+    &wall->height,
+    &wall->laying.bed,
+    &left->ret,
+    &wall->steel.bars,
+    &wall->steel.diameter,
+    &wall->steel.every,
+    &wall->steel.past,
+    &wall->steel.lap,
+    &row->course,
+    &last->x,
+    &last->height,
+    &pin->course,
+    &pin->x,
+    &pin->length,
     (gint32 *) &left->through,
+    &tee->x,
+    &tee->ret,
+    (gint32 *) &tee->through,
   };
   gboolean *const flags[] = {
     &left->given,
@@ -171,6 +187,7 @@ change (Wall *wall, guint what)
     &wall->name,
     &wall->laying.foreign.attributes,
     &left->foreign.attributes,
+    &tee->foreign.attributes,
     &wall->steel.foreign.elements,
     &row->foreign.attributes,
     &last->key,

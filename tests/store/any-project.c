@@ -172,6 +172,18 @@ set_end (End *end, Length wall)
 }
 
 static void
+add_tees (Wall *wall)
+{
+  while (chance (20))
+    {
+      Tee tee = { .through = (Through) g_test_rand_int_range (0, 3), .foreign = any_foreign () };
+      tee.ret = any_length (1, MIN (wall->length / 2, LENGTH_MM (10000)));
+      tee.x = any_length (0, wall->length - tee.ret);
+      g_array_append_val (wall->tees, tee);
+    }
+}
+
+static void
 set_steel (Steel *steel)
 {
   steel->given = chance (50);
@@ -278,6 +290,7 @@ add_wall (Project *project)
   g_free (wall->name);
   wall->name = any_name ();
   wall->foreign = any_foreign ();
+  add_tees (wall);
   set_steel (&wall->steel);
   add_steel_rows (wall);
   add_pins (wall);
