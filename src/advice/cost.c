@@ -30,6 +30,20 @@ count_units (const Wall *wall, const Block *block, Layout *layout, const gint *s
   return TRUE;
 }
 
+/* Whether lay_wall() would have ended after its first round as well, since nothing better can be.
+ * With least waste the saw goes on, and where few lengths are wanted, the search does. */
+static gboolean
+first_look_is_the_answer (const Wall *wall, const Block *block, const Proof *proof)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+
+  if (laying.aim == AIM_LEAST_WASTE || laying.rules[RULE_LENGTHS].keep != KEEP_OFF
+      || proof->breaches > proof->breaches_at_least)
+    return FALSE;
+  /* The regular bond is mended where it has breaches that may be avoidable, and only there. */
+  return proof->proven || laying.aim == AIM_REGULAR;
+}
+
 Costing
 cost_of_wall (const Wall *wall, const Block *block, Look look, const gint *stop, Cost *out)
 {
@@ -43,8 +57,10 @@ cost_of_wall (const Wall *wall, const Block *block, Look look, const gint *stop,
     return COSTING_STOPPED;
   out->breaches = layout->proof.breaches;
   out->cuts = layout->proof.cuts;
+  out->breaches_at_least = layout->proof.breaches_at_least;
   out->cuts_at_least = layout->proof.cuts_at_least;
-  out->as_laid = look == LOOK_LAID || (layout->proof.proven && out->breaches == 0);
+  out->as_laid
+      = look == LOOK_LAID || first_look_is_the_answer (wall, block, &layout->proof);
   return COSTING_DONE;
 }
 

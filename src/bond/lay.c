@@ -466,3 +466,13 @@ lay_wall_quickly (const Wall *wall, const Block *block, const gint *stop)
 {
   return lay (wall, block, TRUE, stop);
 }
+
+LayBound
+lay_bound (const Wall *wall, const Block *block)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+  g_autoptr (Geometry) geometry = geometry_new (wall, block, &laying);
+  const Bound bound = bound_wall (geometry);
+
+  return (LayBound){ bound.breaches, bound.cuts };
+}

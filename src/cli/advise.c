@@ -107,6 +107,7 @@ write_json (GString *text, const Advice *advice)
       json_int (&json, "cuts", place->cost.cuts);
       json_int (&json, "to_order", place->cost.to_order);
       json_int (&json, "breaches", place->cost.breaches);
+      json_int (&json, "cuts_at_least", place->cost.cuts_at_least);
       json_object_end (&json);
     }
   json_array_end (&json);
@@ -114,16 +115,15 @@ write_json (GString *text, const Advice *advice)
   json_end (&json);
 }
 
+/* Cheaper by the wall's aim; of equal ones the nearest to where it is. */
 static gboolean
-better (const Place *a, const Place *b, Length now)
+better (const Advice *advice, const Place *a, const Place *b)
 {
-  if (a->cost.breaches != b->cost.breaches)
-    return a->cost.breaches < b->cost.breaches;
-  if (a->cost.cuts != b->cost.cuts)
-    return a->cost.cuts < b->cost.cuts;
-  if (a->cost.to_order != b->cost.to_order)
-    return a->cost.to_order < b->cost.to_order;
-  return ABS (a->at - now) < ABS (b->at - now);
+  const Length now = shift_at (advice->opening, advice->shift);
+  const Block *block = project_block (advice->project, advice->wall->block);
+  const int by_cost = cost_compare (&a->cost, &b->cost, cost_aim (advice->wall, block));
+
+  return by_cost != 0 ? by_cost < 0 : ABS (a->at - now) < ABS (b->at - now);
 }
 
 static const Place *
@@ -134,8 +134,7 @@ best_place (const Advice *advice)
   for (guint i = 0; i < advice->places->len; i++)
     {
       const Place *place = &g_array_index (advice->places, Place, i);
-      if (place->possible
-          && (!best || better (place, best, shift_at (advice->opening, advice->shift))))
+      if (place->possible && (!best || better (advice, place, best)))
         best = place;
     }
   return best;

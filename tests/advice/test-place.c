@@ -75,6 +75,7 @@ check_place (const AnyWall *any, const Opening *opening, Shift shift, Length at)
     {
       g_assert_cmpint (first.cost.cuts, ==, cost.cuts);
       g_assert_cmpint (first.cost.breaches, ==, cost.breaches);
+      g_assert_cmpint (first.cost.to_order, ==, cost.to_order);
     }
 }
 
@@ -99,6 +100,45 @@ test_a_place_is_the_wall_laid_there (void)
                      g_array_index (places, Length, any_between (&random, 0, places->len - 1)));
       n++;
     }
+}
+
+/* What a first look calls the answer is that, with every aim and with rules, breaches or not; and
+ * where the fewest cuts are wanted, it is never less than the answer. */
+static void
+test_a_first_look_tells_the_truth (void)
+{
+  guint n_sure = 0, n_sure_of_breaches = 0;
+
+  for (guint64 seed = 1; seed <= 200; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      const Aim aim = (Aim) (seed % 3);
+      Cost first, laid;
+
+      if (any.wall->length > LENGTH_MM (4000))
+        continue;
+      any.wall->laying.given |= LAYING_AIM;
+      any.wall->laying.aim = aim;
+      any.wall->laying.rules[RULE_LENGTHS].keep = (Keep) (seed % 7 == 0 ? KEEP_PREFER : KEEP_OFF);
+      g_assert_cmpint (cost_of_wall (any.wall, &any.block, LOOK_FIRST, NULL, &first), ==,
+                       COSTING_DONE);
+      g_assert_cmpint (cost_of_wall (any.wall, &any.block, LOOK_LAID, NULL, &laid), ==,
+                       COSTING_DONE);
+      if (first.as_laid)
+        {
+          g_assert_cmpint (first.breaches, ==, laid.breaches);
+          g_assert_cmpint (first.cuts, ==, laid.cuts);
+          g_assert_cmpint (first.to_order, ==, laid.to_order);
+          n_sure++;
+          n_sure_of_breaches += first.breaches > 0;
+        }
+      if (aim == AIM_FEWEST_CUTS && any.wall->laying.rules[RULE_LENGTHS].keep == KEEP_OFF)
+        g_assert_true (laid.breaches < first.breaches
+                       || (laid.breaches == first.breaches && laid.cuts <= first.cuts));
+    }
+  g_test_message ("sure: %u, with breaches %u", n_sure, n_sure_of_breaches);
+  g_assert_cmpuint (n_sure, >, 40);
+  g_assert_cmpuint (n_sure_of_breaches, >, 10);
 }
 
 /* The nearest first, none twice, the present one, every step, none too far. */
@@ -219,6 +259,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/place/is-the-wall-laid-there", test_a_place_is_the_wall_laid_there);
+  g_test_add_func ("/place/first-look-tells-the-truth", test_a_first_look_tells_the_truth);
   g_test_add_func ("/place/listed-once", test_places_are_listed_once);
   g_test_add_func ("/saving/saves", test_savings_save);
   g_test_add_func ("/saving/can-be-stopped", test_savings_can_be_stopped);
