@@ -59,8 +59,7 @@ cost_of_wall (const Wall *wall, const Block *block, Look look, const gint *stop,
   out->cuts = layout->proof.cuts;
   out->breaches_at_least = layout->proof.breaches_at_least;
   out->cuts_at_least = layout->proof.cuts_at_least;
-  out->as_laid
-      = look == LOOK_LAID || first_look_is_the_answer (wall, block, &layout->proof);
+  out->as_laid = look == LOOK_LAID || first_look_is_the_answer (wall, block, &layout->proof);
   return COSTING_DONE;
 }
 

@@ -1,22 +1,47 @@
-/* pier-bound.c - how few cuts a wall can have, wherever its openings stand */
+/* pier-bound.c - how good a wall can be, wherever its openings stand */
 #include "advice/pier-bound.h"
 
-#include "bond/gauge.h"
-#include "bond/lay.h"
+#include <string.h>
 
-/* Courses one upon the other that the same openings cross whole, and no other touches. */
+#include "bond/gauge.h"
+
+/* Openings that take a part of one run; a run with more is not kept. */
+#define MAX_PARTS 4
+/* Places of a band's openings that are all tried. */
+#define MANY 50000
+
+/* Courses one upon the other that the same openings cross whole, and no other touches; or a single
+ * one of which some openings take a part. */
 typedef struct
 {
   gint32 first, n;   /* courses */
-  GArray *openings;  /* guint: indices of those that cross them */
-  GHashTable *known; /* PierKey -> GINT_TO_POINTER (cuts + 1) */
+  Length height;     /* of them, with the joints between */
+  GArray *whole;     /* guint: indices of openings that cross them */
+  GArray *part;      /* guint: of those that take a part */
+  GHashTable *known; /* RunKey -> LayBound */
 } Band;
 
 typedef struct
 {
+  guint32 opening;
+  Length at; /* from where the run begins */
+} Part;
+
+/* What the bound of a run of a band depends on; no padding, compared byte by byte. */
+typedef struct
+{
   Length width;
-  gboolean left, right; /* it goes to that end of the wall */
-} PierKey;
+  guint32 left, right; /* 1: it goes to that end of the wall */
+  guint32 n;
+  Part parts[MAX_PARTS];
+} RunKey;
+
+typedef struct
+{
+  Length from, to;
+  gboolean left, right; /* as of a RunKey */
+  guint jambs[2];       /* openings beside it; G_MAXUINT: none */
+} Run;
 
 struct PierBound
 {
@@ -29,17 +54,18 @@ struct PierBound
 static guint
 key_hash (gconstpointer data)
 {
-  const PierKey *key = data;
+  const guint32 *words = data;
+  guint hash = 2166136261u; /* FNV-1a, a word at a time */
 
-  return (guint) key->width * 4 + (guint) key->left * 2 + (guint) key->right;
+  for (gsize i = 0; i < sizeof (RunKey) / sizeof *words; i++)
+    hash = (hash ^ words[i]) * 16777619u;
+  return hash ^ (hash >> 15);
 }
 
 static gboolean
 key_equal (gconstpointer a, gconstpointer b)
 {
-  const PierKey *x = a, *y = b;
-
-  return x->width == y->width && x->left == y->left && x->right == y->right;
+  return memcmp (a, b, sizeof (RunKey)) == 0;
 }
 
 static void
@@ -47,78 +73,73 @@ band_clear (gpointer data)
 {
   Band *band = data;
 
-  g_array_unref (band->openings);
+  g_array_unref (band->whole);
+  g_array_unref (band->part);
   g_hash_table_unref (band->known);
+}
+
+LayBound
+lay_bound_add (LayBound a, LayBound b)
+{
+  return (LayBound){ a.breaches + b.breaches, a.cuts + b.cuts };
 }
 
 /* --- bands --- */
 
-typedef enum
+/* What is left of a course is packed with mortar. */
+static gboolean
+is_packed (const PierBound *bound, Length height)
 {
-  TOUCH_NOT,
-  TOUCH_WHOLE, /* what it leaves of the course is packed with mortar */
-  TOUCH_PART,
-} Touch;
-
-static Touch
-touch_of (const Opening *opening, Length bottom, Length top)
-{
-  if (opening->sill >= top || opening_head (opening) <= bottom)
-    return TOUCH_NOT;
-  if (opening->sill <= bottom && opening_head (opening) >= top)
-    return TOUCH_WHOLE;
-  return TOUCH_PART;
+  return height <= 0 || (height <= GAUGE_PACKING_MAX && height < bound->block->height);
 }
 
-/* The openings that cross a course whole; NULL when one takes a part of it, or the course is not
- * whole itself: of such courses nothing is told. */
-static GArray *
-openings_of_course (const PierBound *bound, gint32 course)
+/* Sorts the openings that touch a course into `band`. */
+static void
+find_openings (const PierBound *bound, Length bottom, Length top, Band *band)
 {
-  const Length bottom = gauge_bottom (bound->block, &bound->laying, course);
-  const Length top = bottom + bound->block->height;
-  GArray *openings = g_array_new (FALSE, FALSE, sizeof (guint));
-
   for (guint i = 0; i < bound->wall->openings->len; i++)
     {
-      Touch touch = touch_of (wall_opening_at (bound->wall, i), bottom, top);
+      const Opening *opening = wall_opening_at (bound->wall, i);
 
-      if (touch == TOUCH_WHOLE)
-        g_array_append_val (openings, i);
-      if (touch == TOUCH_PART || top > bound->wall->height)
-        {
-          g_array_unref (openings);
-          return NULL;
-        }
+      if (opening->sill >= top || opening_head (opening) <= bottom)
+        continue;
+      if (is_packed (bound, opening->sill - bottom)
+          && is_packed (bound, top - opening_head (opening)))
+        g_array_append_val (band->whole, i);
+      else
+        g_array_append_val (band->part, i);
     }
-  return openings;
 }
 
 static gboolean
 same_openings (const GArray *a, const GArray *b)
 {
-  if (a->len != b->len)
-    return FALSE;
-  for (guint i = 0; i < a->len; i++)
-    if (g_array_index (a, guint, i) != g_array_index (b, guint, i))
-      return FALSE;
-  return TRUE;
+  return a->len == b->len
+         && (a->len == 0 || memcmp (a->data, b->data, a->len * sizeof (guint)) == 0);
 }
 
+/* Adds a course, to the last band where it is like that. */
 static void
-add_course (PierBound *bound, gint32 course, GArray *openings)
+add_course (PierBound *bound, gint32 course)
 {
+  const Length unit = bound->block->height;
+  const Length bottom = gauge_bottom (bound->block, &bound->laying, course);
+  Band band = { .first = course, .n = 1, .height = MIN (unit, bound->wall->height - bottom) };
   Band *last
       = bound->bands->len > 0 ? &g_array_index (bound->bands, Band, bound->bands->len - 1) : NULL;
-  Band band = { course, 1, openings, NULL };
 
-  if (last != NULL && last->first + last->n == course && same_openings (last->openings, openings))
+  band.whole = g_array_new (FALSE, FALSE, sizeof (guint));
+  band.part = g_array_new (FALSE, FALSE, sizeof (guint));
+  band.known = g_hash_table_new_full (key_hash, key_equal, g_free, g_free);
+  find_openings (bound, bottom, bottom + band.height, &band);
+  if (last != NULL && last->part->len == 0 && band.part->len == 0 && band.height == unit
+      && same_openings (last->whole, band.whole))
     {
       last->n++;
-      g_array_unref (openings);
+      last->height += unit + bound->laying.bed;
+      band_clear (&band);
       return;
     }
-  band.known = g_hash_table_new_full (key_hash, key_equal, g_free, NULL);
   g_array_append_val (bound->bands, band);
 }
 
@@ -135,12 +156,7 @@ pier_bound_new (const Wall *wall, const Block *block)
   g_array_set_clear_func (bound->bands, band_clear);
   n = gauge_n_courses (wall, block, &bound->laying);
   for (gint32 course = 1; course <= n; course++)
-    {
-      GArray *openings = openings_of_course (bound, course);
-
-      if (openings != NULL)
-        add_course (bound, course, openings);
-    }
+    add_course (bound, course);
   return bound;
 }
 
@@ -153,74 +169,149 @@ pier_bound_free (PierBound *bound)
   g_free (bound);
 }
 
-/* --- one pier --- */
+/* --- one run --- */
 
 static void
-set_length (Wall *pier, LayingField field, Length *at, Length value)
+set_length (Wall *wall, LayingField field, Length *at, Length value)
 {
-  pier->laying.given |= field;
+  wall->laying.given |= field;
   *at = value;
 }
 
-/* The corner as it is in the pier's own courses, counted from 1. */
+/* The corner as it is in the run's own courses, counted from 1. */
 static void
-copy_end (const PierBound *bound, const Band *band, Side side, Wall *pier)
+copy_end (const PierBound *bound, const Band *band, Side side, Wall *little)
 {
-  pier->ends[side] = (End){ 0 };
-  pier->ends[side].given = bound->wall->ends[side].given;
-  pier->ends[side].ret = bound->wall->ends[side].ret;
-  pier->ends[side].has_return = bound->wall->ends[side].has_return;
-  pier->ends[side].through = bound->wall->ends[side].through;
+  little->ends[side] = (End){ 0 };
+  little->ends[side].given = bound->wall->ends[side].given;
+  little->ends[side].ret = bound->wall->ends[side].ret;
+  little->ends[side].has_return = bound->wall->ends[side].has_return;
+  little->ends[side].through = bound->wall->ends[side].through;
   if (bound->wall->ends[side].through != THROUGH_ALL)
-    pier->ends[side].through
+    little->ends[side].through
         = end_stops (&bound->wall->ends[side], band->first) ? THROUGH_ODD : THROUGH_EVEN;
+}
+
+static gboolean
+is_in (const PierBound *bound, guint opening, const Run *run, const Length *x)
+{
+  return x[opening] < run->to
+         && x[opening] + wall_opening_at (bound->wall, opening)->width > run->from;
+}
+
+/* What an opening takes of the run. */
+static void
+add_opening (const PierBound *bound, const Band *band, const Run *run, guint i, const Length *x,
+             Wall *little)
+{
+  const Opening *opening = wall_opening_at (bound->wall, i);
+  const Length bottom = gauge_bottom (bound->block, &bound->laying, band->first);
+  Opening part = opening_default (OPENING_VOID);
+
+  part.id.n = i + 1;
+  part.key = g_strdup ("part");
+  part.x = MAX (x[i], run->from) - run->from;
+  part.width = MIN (x[i] + opening->width, run->to) - run->from - part.x;
+  part.sill = MAX (opening->sill - bottom, 0);
+  part.height = MIN (opening_head (opening) - bottom, band->height) - part.sill;
+  g_array_append_val (little->openings, part);
 }
 
 /* Only what every layout of the wall keeps in these courses, too: joints and limits. */
 static Wall *
-pier_of (const PierBound *bound, const Band *band, const PierKey *key)
+little_wall (const PierBound *bound, const Band *band, const Run *run, const Length *x)
 {
-  Wall *pier = wall_new ();
-  Laying *laying = &pier->laying;
+  Wall *little = wall_new ();
+  Laying *laying = &little->laying;
 
-  pier->block = bound->wall->block;
-  pier->length = key->width;
-  set_length (pier, LAYING_FIRST_BED, &laying->first_bed, 0);
-  set_length (pier, LAYING_BED, &laying->bed, bound->laying.bed);
-  set_length (pier, LAYING_HEAD, &laying->head, bound->laying.head);
-  set_length (pier, LAYING_MIN_PIECE, &laying->min_piece, bound->laying.min_piece);
-  set_length (pier, LAYING_MIN_LAP, &laying->min_lap, bound->laying.min_lap);
-  set_length (pier, LAYING_MIN_RIP, &laying->min_rip, bound->laying.min_rip);
-  pier->height = band->n * (bound->block->height + bound->laying.bed) - bound->laying.bed;
-  if (key->left)
-    copy_end (bound, band, SIDE_LEFT, pier);
-  if (key->right)
-    copy_end (bound, band, SIDE_RIGHT, pier);
-  return pier;
+  little->block = bound->wall->block;
+  little->length = run->to - run->from;
+  little->height = band->height;
+  set_length (little, LAYING_FIRST_BED, &laying->first_bed, 0);
+  set_length (little, LAYING_BED, &laying->bed, bound->laying.bed);
+  set_length (little, LAYING_HEAD, &laying->head, bound->laying.head);
+  set_length (little, LAYING_MIN_PIECE, &laying->min_piece, bound->laying.min_piece);
+  set_length (little, LAYING_MIN_LAP, &laying->min_lap, bound->laying.min_lap);
+  set_length (little, LAYING_MIN_RIP, &laying->min_rip, bound->laying.min_rip);
+  if (run->left)
+    copy_end (bound, band, SIDE_LEFT, little);
+  if (run->right)
+    copy_end (bound, band, SIDE_RIGHT, little);
+  for (guint i = 0; i < band->part->len; i++)
+    if (is_in (bound, g_array_index (band->part, guint, i), run, x))
+      add_opening (bound, band, run, g_array_index (band->part, guint, i), x, little);
+  return little;
 }
 
-static gint32
-cuts_of_pier (const PierBound *bound, Band *band, PierKey key, const gint *stop)
+/* Nothing where it is no wall by itself. */
+static LayBound
+bound_of_run (const PierBound *bound, const Band *band, const Run *run, const Length *x)
 {
-  gpointer known = g_hash_table_lookup (band->known, &key);
-  g_autoptr (Wall) pier = NULL;
-  g_autofree char *fault = NULL;
-  gint32 cuts = 0;
+  g_autoptr (Wall) little = little_wall (bound, band, run, x);
+  g_autofree char *fault = wall_fault (little, bound->block, NULL);
 
-  if (known != NULL)
-    return GPOINTER_TO_INT (known) - 1;
-  pier = pier_of (bound, band, &key);
-  fault = wall_fault (pier, bound->block, NULL);
-  if (fault == NULL)
+  if (fault != NULL)
+    return (LayBound){ 0, 0 };
+  return lay_bound (little, bound->block);
+}
+
+/* --- those that are kept --- */
+
+static gboolean
+is_free (const PierBound *bound, guint opening)
+{
+  return opening != G_MAXUINT && opening_may_move (wall_opening_at (bound->wall, opening)) > 0;
+}
+
+/* FALSE: it depends on too many openings to be kept. */
+static gboolean
+key_of (const PierBound *bound, const Band *band, const Run *run, const Length *x, RunKey *key)
+{
+  guint n_free = is_free (bound, run->jambs[0]) + is_free (bound, run->jambs[1]);
+
+  memset (key, 0, sizeof *key);
+  key->width = run->to - run->from;
+  key->left = run->left != FALSE;
+  key->right = run->right != FALSE;
+  for (guint i = 0; i < band->part->len; i++)
     {
-      g_autoptr (Layout) layout = lay_wall_quickly (pier, bound->block, stop);
+      const guint opening = g_array_index (band->part, guint, i);
 
-      if (layout == NULL)
-        return -1;
-      cuts = layout->proof.cuts_at_least;
+      if (!is_in (bound, opening, run, x))
+        continue;
+      if (key->n == MAX_PARTS)
+        return FALSE;
+      key->parts[key->n].opening = opening;
+      key->parts[key->n++].at = x[opening] - run->from;
+      n_free += is_free (bound, opening);
     }
-  g_hash_table_insert (band->known, g_memdup2 (&key, sizeof key), GINT_TO_POINTER (cuts + 1));
-  return cuts;
+  return n_free <= 2;
+}
+
+static LayBound
+kept_bound (const PierBound *bound, Band *band, const Run *run, const Length *x)
+{
+  const LayBound *known;
+  LayBound found;
+  RunKey key;
+
+  if (!key_of (bound, band, run, x, &key))
+    return (LayBound){ 0, 0 };
+  known = g_hash_table_lookup (band->known, &key);
+  if (known != NULL)
+    return *known;
+  found = bound_of_run (bound, band, run, x);
+  g_hash_table_insert (band->known, g_memdup2 (&key, sizeof key), g_memdup2 (&found, sizeof found));
+  return found;
+}
+
+static LayBound
+far_bound (const PierBound *bound, const Band *band, const Run *run, const Length *x)
+{
+  RunKey key;
+
+  return key_of (bound, band, run, x, &key) ? (LayBound){ 0, 0 }
+                                            : bound_of_run (bound, band, run, x);
 }
 
 /* --- all of them --- */
@@ -231,9 +322,9 @@ next_opening (const Band *band, const Length *x, Length from)
 {
   guint next = G_MAXUINT;
 
-  for (guint i = 0; i < band->openings->len; i++)
+  for (guint i = 0; i < band->whole->len; i++)
     {
-      guint opening = g_array_index (band->openings, guint, i);
+      guint opening = g_array_index (band->whole, guint, i);
 
       if (x[opening] >= from && (next == G_MAXUINT || x[opening] < x[next]))
         next = opening;
@@ -241,40 +332,137 @@ next_opening (const Band *band, const Length *x, Length from)
   return next;
 }
 
-static gint32
-cuts_of_band (const PierBound *bound, Band *band, const Length *x, const gint *stop)
+/* Goes on to the next run of the band with some width; `run` begins as RUN_BEGIN. FALSE: that was
+ * the last one. */
+#define RUN_BEGIN ((Run){ 0, 0, FALSE, FALSE, { G_MAXUINT, G_MAXUINT } })
+static gboolean
+next_run (const PierBound *bound, const Band *band, const Length *x, Run *run)
 {
-  gint32 sum = 0;
-  Length from = 0;
-
-  while (TRUE)
+  while (!run->right)
     {
-      const guint next = next_opening (band, x, from);
-      const Length to = next == G_MAXUINT ? bound->wall->length : x[next];
-      const PierKey key = { to - from, from == 0, next == G_MAXUINT };
-      const gint32 cuts = key.width > 0 ? cuts_of_pier (bound, band, key, stop) : 0;
+      const guint before = run->jambs[1];
 
-      if (cuts < 0)
-        return -1;
-      sum += cuts;
-      if (next == G_MAXUINT)
-        return sum;
-      from = to + wall_opening_at (bound->wall, next)->width;
+      run->jambs[0] = before;
+      run->from
+          = before == G_MAXUINT ? 0 : x[before] + wall_opening_at (bound->wall, before)->width;
+      run->jambs[1] = next_opening (band, x, run->from);
+      run->right = run->jambs[1] == G_MAXUINT;
+      run->left = before == G_MAXUINT;
+      run->to = run->right ? bound->wall->length : x[run->jambs[1]];
+      if (run->to > run->from)
+        return TRUE;
     }
+  return FALSE;
 }
 
-gint32
-pier_bound_cuts (PierBound *bound, const Length *x, const gint *stop)
+static LayBound
+near_of_band (const PierBound *bound, Band *band, const Length *x)
 {
-  gint32 sum = 0;
+  LayBound sum = { 0, 0 };
+  Run run = RUN_BEGIN;
+
+  while (next_run (bound, band, x, &run))
+    sum = lay_bound_add (sum, kept_bound (bound, band, &run, x));
+  return sum;
+}
+
+LayBound
+pier_bound_near (PierBound *bound, const Length *x)
+{
+  LayBound sum = { 0, 0 };
+
+  for (guint i = 0; i < bound->bands->len; i++)
+    sum = lay_bound_add (sum, near_of_band (bound, &g_array_index (bound->bands, Band, i), x));
+  return sum;
+}
+
+LayBound
+pier_bound_far (const PierBound *bound, const Length *x)
+{
+  LayBound sum = { 0, 0 };
 
   for (guint i = 0; i < bound->bands->len; i++)
     {
-      gint32 cuts = cuts_of_band (bound, &g_array_index (bound->bands, Band, i), x, stop);
+      const Band *band = &g_array_index (bound->bands, Band, i);
+      Run run = RUN_BEGIN;
 
-      if (cuts < 0)
-        return -1;
-      sum += cuts;
+      while (next_run (bound, band, x, &run))
+        sum = lay_bound_add (sum, far_bound (bound, band, &run, x));
+    }
+  return sum;
+}
+
+/* --- wherever they stand --- */
+
+/* The openings of a band and where they are tried. */
+typedef struct
+{
+  guint n;
+  guint openings[WALL_MAX_OPENINGS];
+  gint64 ways;
+} Trying;
+
+static Trying
+trying_of (const Band *band, GArray *const *places)
+{
+  const GArray *both[] = { band->whole, band->part };
+  Trying trying = { .ways = 1 };
+
+  for (guint k = 0; k < G_N_ELEMENTS (both); k++)
+    for (guint i = 0; i < both[k]->len && trying.ways <= MANY; i++)
+      {
+        const guint opening = g_array_index (both[k], guint, i);
+
+        if (places[opening] == NULL)
+          continue;
+        trying.openings[trying.n++] = opening;
+        trying.ways *= places[opening]->len;
+      }
+  return trying;
+}
+
+static LayBound
+least_of_band (const PierBound *bound, Band *band, GArray *const *places, Length *x)
+{
+  const Trying trying = trying_of (band, places);
+  LayBound least = { G_MAXINT32, 0 };
+
+  if (trying.ways > MANY)
+    return (LayBound){ 0, 0 };
+  for (gint64 way = 0; way < trying.ways; way++)
+    {
+      gint64 rest = way;
+      LayBound here;
+
+      for (guint i = 0; i < trying.n; i++)
+        {
+          const GArray *at = places[trying.openings[i]];
+
+          x[trying.openings[i]] = g_array_index (at, Length, rest % at->len);
+          rest /= at->len;
+        }
+      /* Where openings overlap, a run less is looked at: that is no more. */
+      here = near_of_band (bound, band, x);
+      if (here.breaches < least.breaches
+          || (here.breaches == least.breaches && here.cuts < least.cuts))
+        least = here;
+    }
+  return least;
+}
+
+LayBound
+pier_bound_anywhere (PierBound *bound, GArray *const *places)
+{
+  const guint n = bound->wall->openings->len;
+  g_autofree Length *x = g_new (Length, MAX (n, 1));
+  LayBound sum = { 0, 0 };
+
+  for (guint i = 0; i < bound->bands->len; i++)
+    {
+      for (guint k = 0; k < n; k++)
+        x[k] = wall_opening_at (bound->wall, k)->x;
+      sum = lay_bound_add (
+          sum, least_of_band (bound, &g_array_index (bound->bands, Band, i), places, x));
     }
   return sum;
 }

@@ -127,7 +127,11 @@ write_improvement (Json *json, const Wall *wall, const Improvement *improvement)
   if (improvement->combinations != IMPROVE_TOO_MANY)
     json_int (json, "combinations", improvement->n_possible);
   json_int (json, "laid", improvement->n_laid);
+  json_int (json, "breaches_at_least", improvement->breaches_at_least);
   json_int (json, "cuts_at_least", improvement->cuts_at_least);
+  /* Where fewer breaches may be possible, nothing is told of cuts; nor with another aim. */
+  if (improvement->aim == AIM_FEWEST_CUTS && improvement_gap (improvement) >= 0)
+    json_int (json, "saves_at_most", improvement_gap (improvement));
   json_bool (json, "compared", improvement->compared);
   json_bool (json, "proven", improvement->proven);
   json_object_end (json);
