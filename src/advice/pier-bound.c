@@ -5,8 +5,8 @@
 
 #include "bond/gauge.h"
 
-/* Openings that take a part of one run; a run with more is not kept. */
-#define MAX_PARTS 4
+/* Openings that take a part of one run, and walls that meet it; a run with more is not kept. */
+#define MAX_PARTS 6
 /* Places of a band's openings that are all tried. */
 #define MANY 50000
 
@@ -23,8 +23,8 @@ typedef struct
 
 typedef struct
 {
-  guint32 opening;
-  Length at; /* from where the run begins */
+  guint32 what; /* opening, or behind these the wall that meets it */
+  Length at;    /* from where the run begins */
 } Part;
 
 /* What the bound of a run of a band depends on; no padding, compared byte by byte. */
@@ -178,7 +178,15 @@ set_length (Wall *wall, LayingField field, Length *at, Length value)
   *at = value;
 }
 
-/* The corner as it is in the run's own courses, counted from 1. */
+/* As it is in the band's own courses, counted from 1. */
+static Through
+through_in (const Band *band, Through through)
+{
+  if (through == THROUGH_ALL)
+    return THROUGH_ALL;
+  return through_runs (through, band->first) ? THROUGH_ODD : THROUGH_EVEN;
+}
+
 static void
 copy_end (const PierBound *bound, const Band *band, Side side, Wall *little)
 {
@@ -186,10 +194,34 @@ copy_end (const PierBound *bound, const Band *band, Side side, Wall *little)
   little->ends[side].given = bound->wall->ends[side].given;
   little->ends[side].ret = bound->wall->ends[side].ret;
   little->ends[side].has_return = bound->wall->ends[side].has_return;
-  little->ends[side].through = bound->wall->ends[side].through;
-  if (bound->wall->ends[side].through != THROUGH_ALL)
-    little->ends[side].through
-        = end_stops (&bound->wall->ends[side], band->first) ? THROUGH_ODD : THROUGH_EVEN;
+  little->ends[side].through = through_in (band, bound->wall->ends[side].through);
+}
+
+/* Whether a wall that meets this one takes something of the run, with its joints. */
+static gboolean
+meets (const PierBound *bound, const Tee *tee, const Run *run)
+{
+  return tee->x - bound->laying.head < run->to && tee_right (tee) + bound->laying.head > run->from;
+}
+
+/* FALSE: one stands across the end of the run, and that is no little wall. */
+static gboolean
+copy_tees (const PierBound *bound, const Band *band, const Run *run, Wall *little)
+{
+  for (guint i = 0; i < bound->wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (bound->wall, i);
+      const Tee own = { .x = tee->x - run->from,
+                        .ret = tee->ret,
+                        .through = through_in (band, tee->through) };
+
+      if (!meets (bound, tee, run))
+        continue;
+      if (tee->x < run->from || tee_right (tee) > run->to)
+        return FALSE;
+      g_array_append_val (little->tees, own);
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -248,8 +280,11 @@ static LayBound
 bound_of_run (const PierBound *bound, const Band *band, const Run *run, const Length *x)
 {
   g_autoptr (Wall) little = little_wall (bound, band, run, x);
-  g_autofree char *fault = wall_fault (little, bound->block, NULL);
+  g_autofree char *fault = NULL;
 
+  if (!copy_tees (bound, band, run, little))
+    return (LayBound){ 0, 0 };
+  fault = wall_fault (little, bound->block, NULL);
   if (fault != NULL)
     return (LayBound){ 0, 0 };
   return lay_bound (little, bound->block);
@@ -261,6 +296,16 @@ static gboolean
 is_free (const PierBound *bound, guint opening)
 {
   return opening != G_MAXUINT && opening_may_move (wall_opening_at (bound->wall, opening)) > 0;
+}
+
+/* Adds what stands at `at` in the run; FALSE: there is too much in it. */
+static gboolean
+add_part (RunKey *key, guint32 what, Length at)
+{
+  if (key->n == MAX_PARTS)
+    return FALSE;
+  key->parts[key->n++] = (Part){ what, at };
+  return TRUE;
 }
 
 /* FALSE: it depends on too many openings to be kept. */
@@ -279,11 +324,17 @@ key_of (const PierBound *bound, const Band *band, const Run *run, const Length *
 
       if (!is_in (bound, opening, run, x))
         continue;
-      if (key->n == MAX_PARTS)
+      if (!add_part (key, opening, x[opening] - run->from))
         return FALSE;
-      key->parts[key->n].opening = opening;
-      key->parts[key->n++].at = x[opening] - run->from;
       n_free += is_free (bound, opening);
+    }
+  for (guint i = 0; i < bound->wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (bound->wall, i);
+
+      if (meets (bound, tee, run)
+          && !add_part (key, bound->wall->openings->len + i, tee->x - run->from))
+        return FALSE;
     }
   return n_free <= 2;
 }
