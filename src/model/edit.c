@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "model/plan.h"
+
 G_DEFINE_QUARK (halfbond_model_error, model_error)
 
 static Edit *
@@ -75,6 +77,31 @@ edit_set_wall (const Wall *wall)
   return edit_of_wall (EDIT_SET_WALL, wall);
 }
 
+static void
+unref_wall (gpointer data)
+{
+  wall_unref (data);
+}
+
+static GPtrArray *
+copy_of_walls (const GPtrArray *walls)
+{
+  GPtrArray *copy = g_ptr_array_new_with_free_func (unref_wall);
+
+  for (guint i = 0; i < walls->len; i++)
+    g_ptr_array_add (copy, wall_copy (g_ptr_array_index (walls, i)));
+  return copy;
+}
+
+Edit *
+edit_walls (const GPtrArray *walls)
+{
+  Edit *edit = edit_new (EDIT_WALLS);
+
+  edit->walls = copy_of_walls (walls);
+  return edit;
+}
+
 Edit *
 edit_remove_wall (WallId id)
 {
@@ -129,6 +156,7 @@ edit_copy (const Edit *edit)
 
   copy->text = g_strdup (edit->text);
   copy->wall = edit->wall ? wall_ref (edit->wall) : NULL;
+  copy->walls = edit->walls ? copy_of_walls (edit->walls) : NULL;
   copy->block = block_copy (&edit->block);
   copy->opening = opening_copy (&edit->opening);
   return copy;
@@ -141,6 +169,8 @@ edit_free (Edit *edit)
     return;
   g_free (edit->text);
   wall_unref (edit->wall);
+  if (edit->walls)
+    g_ptr_array_unref (edit->walls);
   block_clear (&edit->block);
   opening_clear (&edit->opening);
   g_free (edit);
@@ -268,9 +298,9 @@ give_block (const Project *next, Wall *wall)
 }
 
 static gboolean
-add_wall (Project *next, const Edit *edit)
+add_wall (Project *next, const Wall *said)
 {
-  Wall *wall = wall_copy (edit->wall);
+  Wall *wall = wall_copy (said);
 
   give_block (next, wall);
   g_ptr_array_add (next->walls, wall);
@@ -288,18 +318,31 @@ put_wall (Project *next, int i, Wall *wall)
 }
 
 static gboolean
-set_wall (Project *next, const Edit *edit, GError **error)
+set_wall (Project *next, const Wall *said, GError **error)
 {
-  int i = wall_index (next, edit->wall->id);
+  int i = wall_index (next, said->id);
   Wall *wall;
 
   if (i < 0)
     return missing (error);
-  wall = wall_copy (edit->wall);
+  wall = wall_copy (said);
   if (!wall->key)
     wall->key = g_strdup (project_wall_at (next, (guint) i)->key);
   give_block (next, wall);
   return put_wall (next, i, wall);
+}
+
+static gboolean
+set_walls (Project *next, const Edit *edit, GError **error)
+{
+  for (guint i = 0; i < edit->walls->len; i++)
+    {
+      const Wall *wall = g_ptr_array_index (edit->walls, i);
+
+      if (wall->id.n ? !set_wall (next, wall, error) : !add_wall (next, wall))
+        return FALSE;
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -401,9 +444,11 @@ apply (Project *next, const Edit *edit, GError **error)
     case EDIT_REMOVE_BLOCK:
       return remove_block (next, edit, error);
     case EDIT_ADD_WALL:
-      return add_wall (next, edit);
+      return add_wall (next, edit->wall);
     case EDIT_SET_WALL:
-      return set_wall (next, edit, error);
+      return set_wall (next, edit->wall, error);
+    case EDIT_WALLS:
+      return set_walls (next, edit, error);
     case EDIT_REMOVE_WALL:
       return remove_wall (next, edit, error);
     case EDIT_MOVE_WALL:
@@ -418,6 +463,19 @@ apply (Project *next, const Edit *edit, GError **error)
   g_assert_not_reached ();
 }
 
+/* Ends and tees of walls that stand in plan follow from where they stand. */
+static gboolean
+settle (Project *next, const Edit *edit, GError **error)
+{
+  WallId said_by = edit->kind == EDIT_SET_WALL ? edit->wall->id : (WallId){ 0 };
+  g_autoptr (GPtrArray) changed = plan_settled (next, said_by);
+
+  for (guint i = 0; i < changed->len; i++)
+    if (!set_wall (next, g_ptr_array_index (changed, i), error))
+      return FALSE;
+  return TRUE;
+}
+
 Project *
 project_edit (const Project *project, const Edit *edit, GError **error)
 {
@@ -425,6 +483,8 @@ project_edit (const Project *project, const Edit *edit, GError **error)
   g_autofree char *fault = NULL;
 
   if (!apply (next, edit, error))
+    return NULL;
+  if (edit->kind != EDIT_PROJECT && !settle (next, edit, error))
     return NULL;
   fault = project_fault (next);
   if (fault)

@@ -12,6 +12,7 @@ typedef enum
   EDIT_ADD_WALL,       /* `wall`; id and key given by the project when none */
   EDIT_SET_WALL,       /* `wall`, found by its id: the whole wall as it is to be */
   EDIT_REMOVE_WALL,    /* `wall_id` */
+  EDIT_WALLS,          /* `walls`: those with an id of the project are set, others added */
   EDIT_MOVE_WALL,      /* `wall_id` to index `field` of the list */
   EDIT_ADD_OPENING,    /* `opening` into `wall_id`; id and key given when none */
   EDIT_SET_OPENING,    /* `opening`, found by its id */
@@ -36,6 +37,7 @@ typedef struct
   int field;
   char *text;
   Wall *wall;
+  GPtrArray *walls; /* Wall * */
   Block block;
   Opening opening;
 } Edit;
@@ -47,6 +49,8 @@ Edit *edit_set_block (const Block *block);
 Edit *edit_remove_block (BlockId id);
 Edit *edit_add_wall (const Wall *wall);
 Edit *edit_set_wall (const Wall *wall);
+/* Of Wall *: several walls in one step. */
+Edit *edit_walls (const GPtrArray *walls);
 Edit *edit_remove_wall (WallId id);
 Edit *edit_move_wall (WallId id, int index);
 Edit *edit_add_opening (WallId wall, const Opening *opening);
@@ -63,6 +67,6 @@ typedef enum
   MODEL_ERROR_REFUSED, /* the edit would make a project that cannot be; the message is a sentence */
 } ModelError;
 
-/* The project after the edit, a new reference; or NULL with MODEL_ERROR_REFUSED, and `project` as
- * it was. Every result has no project_fault(). */
+/* The project after the edit, walls that meet in plan settled (plan.h), a new reference; or NULL
+ * with MODEL_ERROR_REFUSED, and `project` as it was. Every result has no project_fault(). */
 Project *project_edit (const Project *project, const Edit *edit, GError **error);

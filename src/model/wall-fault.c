@@ -144,6 +144,18 @@ end_fault (const Wall *wall)
 }
 
 static char *
+place_in_plan_fault (const PlanPlace *place)
+{
+  char *fault = NULL;
+
+  if (place->given)
+    fault = length_fault (_ ("The wall's place to the east"), place->x, -LENGTH_MAX, LENGTH_MAX);
+  if (place->given && !fault)
+    fault = length_fault (_ ("The wall's place to the north"), place->y, -LENGTH_MAX, LENGTH_MAX);
+  return fault;
+}
+
+static char *
 tees_fault (const Wall *wall)
 {
   char x[LENGTH_TEXT_SIZE];
@@ -397,7 +409,8 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
     return fault;
   if (block && ((fault = joints_fault (wall, block)) || (fault = count_fault (wall, block))))
     return fault;
-  if ((fault = end_fault (wall)) || (fault = tees_fault (wall)) || (fault = steel_fault (wall))
+  if ((fault = place_in_plan_fault (&wall->place)) || (fault = end_fault (wall))
+      || (fault = tees_fault (wall)) || (fault = steel_fault (wall))
       || (fault = steel_rows_fault (wall)) || (fault = pins_fault (wall)))
     return fault;
   return openings_fault (wall, opening);

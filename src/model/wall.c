@@ -141,6 +141,34 @@ wall_unref (Wall *wall)
   g_free (wall);
 }
 
+static const char *const runs_words[] = { "east", "north", "west", "south" };
+
+const char *
+runs_word (Runs runs)
+{
+  return runs_words[runs];
+}
+
+gboolean
+runs_from_word (const char *word, Runs *out)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (runs_words); i++)
+    if (g_str_equal (word, runs_words[i]))
+      {
+        *out = (Runs) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
+place_equal (const PlanPlace *a, const PlanPlace *b)
+{
+  if (!a->given || !b->given)
+    return !a->given == !b->given;
+  return a->x == b->x && a->y == b->y && a->runs == b->runs;
+}
+
 static const char *const through_words[] = { "even", "odd", "all" };
 
 const char *
@@ -242,11 +270,11 @@ wall_equal (const Wall *a, const Wall *b)
   if (a == b)
     return TRUE;
   return a->id.n == b->id.n && g_strcmp0 (a->key, b->key) == 0 && g_strcmp0 (a->name, b->name) == 0
-         && a->block.n == b->block.n && a->length == b->length && a->height == b->height
-         && laying_equal (&a->laying, &b->laying) && end_equal (&a->ends[0], &b->ends[0])
-         && end_equal (&a->ends[1], &b->ends[1]) && tees_equal (a, b)
-         && steel_equal (&a->steel, &b->steel) && steel_rows_equal (a, b) && openings_equal (a, b)
-         && pins_equal (a, b) && foreign_equal (&a->foreign, &b->foreign);
+         && a->block.n == b->block.n && place_equal (&a->place, &b->place) && a->length == b->length
+         && a->height == b->height && laying_equal (&a->laying, &b->laying)
+         && end_equal (&a->ends[0], &b->ends[0]) && end_equal (&a->ends[1], &b->ends[1])
+         && tees_equal (a, b) && steel_equal (&a->steel, &b->steel) && steel_rows_equal (a, b)
+         && openings_equal (a, b) && pins_equal (a, b) && foreign_equal (&a->foreign, &b->foreign);
 }
 
 Opening *

@@ -9,6 +9,28 @@
 #include "model/opening.h"
 #include "model/pin.h"
 
+/* The way that a wall runs in plan, from its left end to its right. */
+typedef enum
+{
+  RUNS_EAST,
+  RUNS_NORTH,
+  RUNS_WEST,
+  RUNS_SOUTH,
+} Runs;
+
+/* Where a wall stands: its outer face begins there at its left end. Its thickness lies to the left
+ * of the way that it runs. */
+typedef struct
+{
+  gboolean given; /* else it stands nowhere */
+  Length x, y;    /* to the east and to the north of the plan's origin */
+  Runs runs;
+} PlanPlace;
+
+/* "east" and so on: the words of the file. */
+const char *runs_word (Runs runs);
+gboolean runs_from_word (const char *word, Runs *out);
+
 /* The courses in which the other wall of a corner, or of a tee, runs through. */
 typedef enum
 {
@@ -104,6 +126,7 @@ typedef struct
   BlockId block; /* never none in a project */
   Length length; /* face to face, 50 mm .. 1 km */
   Length height; /* top of the blockwork above the foundation, levelling bed included */
+  PlanPlace place;
   Laying laying;
   End ends[2];  /* by Side */
   GArray *tees; /* Tee, in the file's order; none over another or over a return */

@@ -135,8 +135,13 @@ start_wall (Draft *draft, const Tag *tag, Foreign **foreign)
   wall->name = said.name;
   wall->length = said.length;
   wall->height = said.height;
+  wall->place = said.place;
+  wall->place.given = said.mask == PLACE_ALL;
   note_wall (draft, tag, said.block);
   *foreign = &wall->foreign;
+  if (well && said.mask != 0 && said.mask != PLACE_ALL)
+    return draft_refuse (draft, tag->line,
+                         _ ("wall: plan-x, plan-y and runs go together; one is missing."));
   return well && read_key (draft, tag, wall->key);
 }
 

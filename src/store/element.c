@@ -39,6 +39,18 @@ word_of_through (const void *value)
 }
 
 static gboolean
+parse_runs (const char *text, void *out)
+{
+  return runs_from_word (text, (Runs *) out);
+}
+
+static const char *
+word_of_runs (const void *value)
+{
+  return runs_word (*(const Runs *) value);
+}
+
+static gboolean
 parse_side (const char *text, void *out)
 {
   return side_from_word (text, (Side *) out);
@@ -149,6 +161,10 @@ static const Field wall_fields[] = {
   POINTER ("block", WallTag, block),
   LENGTH ("length", WallTag, length, TRUE, 0, 50, LONGEST),
   LENGTH ("height", WallTag, height, TRUE, 0, 50, LONGEST),
+  LENGTH ("plan-x", WallTag, place.x, FALSE, PLACE_X, -LONGEST, LONGEST),
+  LENGTH ("plan-y", WallTag, place.y, FALSE, PLACE_Y, -LONGEST, LONGEST),
+  WORD ("runs", WallTag, place.runs, FALSE, PLACE_RUNS, parse_runs, word_of_runs,
+        "east, north, west, south"),
 };
 
 static const Field laying_fields[] = {
@@ -226,7 +242,7 @@ static const Field pin_fields[] = {
 
 const Element element_project = ELEMENT ("project", project_fields, 0);
 const Element element_block = ELEMENT ("block", block_fields, 0);
-const Element element_wall = ELEMENT ("wall", wall_fields, 0);
+const Element element_wall = ELEMENT ("wall", wall_fields, offsetof (WallTag, mask));
 const Element element_laying = ELEMENT ("laying", laying_fields, offsetof (Laying, given));
 const Element element_rule = ELEMENT ("rule", rule_fields, offsetof (RuleTag, mask));
 const Element element_end = ELEMENT ("end", end_fields, offsetof (EndTag, mask));

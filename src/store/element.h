@@ -48,6 +48,8 @@ typedef struct
 {
   char *key, *name, *block;
   Length length, height;
+  guint mask; /* PLACE_X and so on: all or none */
+  PlanPlace place;
 } WallTag;
 
 /* <end> */
@@ -73,6 +75,14 @@ enum
 {
   RULE_GAVE_LENGTH = 1,
   RULE_GAVE_COUNT = 2,
+};
+
+enum
+{
+  PLACE_X = 1,
+  PLACE_Y = 2,
+  PLACE_RUNS = 4,
+  PLACE_ALL = 7,
 };
 
 enum

@@ -127,7 +127,9 @@ static void
 put_wall (GString *out, const Project *project, const Wall *wall)
 {
   const Block *block = project_block (project, wall->block);
-  WallTag said = { wall->key, wall->name, block->key, wall->length, wall->height };
+  guint mask = wall->place.given ? PLACE_ALL : 0;
+  WallTag said
+      = { wall->key, wall->name, block->key, wall->length, wall->height, mask, wall->place };
   gsize content = open_tag (out, 1, &element_wall, &said, &wall->foreign);
   put_laying (out, &wall->laying);
   put_end (out, SIDE_LEFT, &wall->ends[SIDE_LEFT]);

@@ -48,6 +48,7 @@ full_wall (void)
   g_free (wall->name);
   wall->name = g_strdup ("Street side");
   wall->block.n = 1;
+  wall->place = (PlanPlace){ TRUE, LENGTH_MM (100), LENGTH_MM (200), RUNS_NORTH };
   wall->laying.given = LAYING_BED;
   wall->laying.element = TRUE;
   wall->laying.bed = LENGTH_MM (3);
@@ -167,12 +168,16 @@ change (Wall *wall, guint what)
     &pin->x,
     &pin->length,
     (gint32 *) &left->through,
+    &wall->place.x,
+    &wall->place.y,
+    (gint32 *) &wall->place.runs,
     &tee->x,
     &tee->ret,
     (gint32 *) &tee->through,
   };
   gboolean *const flags[] = {
     &left->given,
+    &wall->place.given,
     &left->has_return,
     &wall->ends[SIDE_RIGHT].given,
     &wall->ends[SIDE_RIGHT].has_return,

@@ -291,6 +291,10 @@ add_wall (Project *project)
   wall->name = any_name ();
   wall->foreign = any_foreign ();
   add_tees (wall);
+  if (chance (40))
+    wall->place
+        = (PlanPlace){ TRUE, any_length (-LENGTH_MAX, LENGTH_MAX), any_length (-LENGTH_MAX, LENGTH_MAX),
+                   (Runs) g_test_rand_int_range (0, 4) };
   set_steel (&wall->steel);
   add_steel_rows (wall);
   add_pins (wall);

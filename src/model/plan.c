@@ -1,0 +1,509 @@
+/* plan.c - walls in plan: where they stand, where they meet, and how each meeting is made */
+#include "model/plan.h"
+
+/* --- where walls stand --- */
+
+static gboolean
+runs_along_x (const Wall *wall)
+{
+  return wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST;
+}
+
+PlanBox
+plan_box (const Wall *wall, Length thickness)
+{
+  const PlanPlace *place = &wall->place;
+  gint64 x = place->x, y = place->y, l = wall->length, t = thickness;
+
+  switch (place->runs)
+    {
+    case RUNS_EAST:
+      return (PlanBox){ x, y, x + l, y + t };
+    case RUNS_NORTH:
+      return (PlanBox){ x - t, y, x, y + l };
+    case RUNS_WEST:
+      return (PlanBox){ x - l, y - t, x, y };
+    case RUNS_SOUTH:
+    default:
+      return (PlanBox){ x, y - l, x + t, y };
+    }
+}
+
+/* Where a box that the wall covers begins along it, from its left end. */
+static Length
+along (const Wall *wall, const PlanBox *box)
+{
+  switch (wall->place.runs)
+    {
+    case RUNS_EAST:
+      return (Length) (box->x0 - wall->place.x);
+    case RUNS_NORTH:
+      return (Length) (box->y0 - wall->place.y);
+    case RUNS_WEST:
+      return (Length) (wall->place.x - box->x1);
+    case RUNS_SOUTH:
+    default:
+      return (Length) (wall->place.y - box->y1);
+    }
+}
+
+/* --- where they meet --- */
+
+typedef struct
+{
+  const Wall *wall;
+  guint index; /* in the project */
+  Length thickness;
+  PlanBox box;
+} Standing;
+
+static gint
+by_x0 (gconstpointer a, gconstpointer b)
+{
+  const Standing *p = a, *q = b;
+
+  if (p->box.x0 != q->box.x0)
+    return p->box.x0 < q->box.x0 ? -1 : 1;
+  return (p->index > q->index) - (p->index < q->index);
+}
+
+static GArray *
+find_standing (const Project *project)
+{
+  GArray *all = g_array_new (FALSE, FALSE, sizeof (Standing));
+
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      const Block *block = project_block (project, wall->block);
+      Standing standing = { wall, i, block != NULL ? block->thickness : 0, { 0, 0, 0, 0 } };
+
+      if (!wall->place.given || block == NULL)
+        continue;
+      standing.box = plan_box (wall, block->thickness);
+      g_array_append_val (all, standing);
+    }
+  g_array_sort (all, by_x0);
+  return all;
+}
+
+static gboolean
+shared_box (const PlanBox *a, const PlanBox *b, PlanBox *out)
+{
+  *out
+      = (PlanBox){ MAX (a->x0, b->x0), MAX (a->y0, b->y0), MIN (a->x1, b->x1), MIN (a->y1, b->y1) };
+  return out->x0 < out->x1 && out->y0 < out->y1;
+}
+
+static gboolean
+is_at_end (const Wall *wall, Length at, Length width, Side *side)
+{
+  *side = at == 0 ? SIDE_LEFT : SIDE_RIGHT;
+  return at == 0 || at + width == wall->length;
+}
+
+/* What they share is as wide along each as the other is thick. */
+static gboolean
+shares_square (const Standing *a, const Standing *b, const PlanBox *box)
+{
+  gint64 dx = box->x1 - box->x0, dy = box->y1 - box->y0;
+
+  if (runs_along_x (a->wall) == runs_along_x (b->wall))
+    return FALSE;
+  return runs_along_x (a->wall) ? dx == b->thickness && dy == a->thickness
+                                : dx == a->thickness && dy == b->thickness;
+}
+
+static void
+swap_walls (Meeting *meeting)
+{
+  Meeting old = *meeting;
+
+  for (int i = 0; i < 2; i++)
+    {
+      meeting->wall[i] = old.wall[1 - i];
+      meeting->side[i] = old.side[1 - i];
+      meeting->at[i] = old.at[1 - i];
+    }
+}
+
+/* What a wall says at a meeting. */
+typedef struct
+{
+  gboolean says;
+  gboolean fits; /* the other wall's thickness is right */
+  Through through;
+} Said;
+
+static gboolean
+ends_there (const Meeting *meeting, int which)
+{
+  return meeting->kind == MEET_CORNER || (meeting->kind == MEET_TEE && which == 0);
+}
+
+static Said
+said_by_wall (const Meeting *meeting, int which, const Wall *wall, Length other)
+{
+  if (ends_there (meeting, which))
+    {
+      const End *end = &wall->ends[meeting->side[which]];
+
+      return (Said){ end->ret > 0, end->ret == other, end->through };
+    }
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+
+      if (tee->x == meeting->at[which])
+        return (Said){ TRUE, tee->ret == other, tee->through };
+    }
+  return (Said){ FALSE, FALSE, THROUGH_EVEN };
+}
+
+/* What one wall means, whatever the other says. */
+static MeetMade
+meant_by (const Said *said, int which)
+{
+  if (said->through == THROUGH_ALL)
+    return which == 0 ? MADE_SECOND_THROUGH : MADE_FIRST_THROUGH;
+  return (said->through == THROUGH_EVEN) == (which == 0) ? MADE_FIRST_ODD : MADE_FIRST_EVEN;
+}
+
+static MeetMade
+made_of (const Said said[2])
+{
+  MeetMade meant[2];
+
+  if (!said[0].says && !said[1].says)
+    return MADE_UNSAID;
+  for (int i = 0; i < 2; i++)
+    {
+      if (said[i].says && !said[i].fits)
+        return MADE_CONTRARY;
+      meant[i] = meant_by (&said[i], i);
+    }
+  if (said[0].says && said[1].says)
+    return meant[0] == meant[1] && meant[0] <= MADE_FIRST_EVEN ? meant[0] : MADE_CONTRARY;
+  /* Only a wall that is butted may be alone in saying so. */
+  for (int i = 0; i < 2; i++)
+    if (said[i].says && said[i].through == THROUGH_ALL)
+      return meant[i];
+  return MADE_CONTRARY;
+}
+
+static Meeting
+meeting_of (const Standing *a, const Standing *b, const PlanBox *box)
+{
+  Meeting meeting = { MEET_WRONG,
+                      { a->index, b->index },
+                      { SIDE_LEFT, SIDE_LEFT },
+                      { along (a->wall, box), along (b->wall, box) },
+                      *box,
+                      MADE_UNSAID };
+  gboolean ends[2];
+
+  if (!shares_square (a, b, box))
+    return meeting;
+  ends[0] = is_at_end (a->wall, meeting.at[0], b->thickness, &meeting.side[0]);
+  ends[1] = is_at_end (b->wall, meeting.at[1], a->thickness, &meeting.side[1]);
+  meeting.kind = ends[0] && ends[1] ? MEET_CORNER : ends[0] || ends[1] ? MEET_TEE : MEET_CROSSING;
+  if (meeting.kind == MEET_TEE ? ends[1] : meeting.wall[0] > meeting.wall[1])
+    {
+      swap_walls (&meeting);
+      return meeting;
+    }
+  return meeting;
+}
+
+static void
+read_made (const Project *project, Meeting *meeting)
+{
+  Said said[2];
+
+  if (meeting->kind == MEET_WRONG)
+    return;
+  for (int i = 0; i < 2; i++)
+    {
+      const Wall *wall = project_wall_at (project, meeting->wall[i]);
+      const Wall *other = project_wall_at (project, meeting->wall[1 - i]);
+
+      said[i] = said_by_wall (meeting, i, wall, project_block (project, other->block)->thickness);
+    }
+  meeting->made = made_of (said);
+}
+
+static gint
+by_wall (gconstpointer a, gconstpointer b)
+{
+  const Meeting *p = a, *q = b;
+
+  if (p->wall[0] != q->wall[0])
+    return p->wall[0] < q->wall[0] ? -1 : 1;
+  if (p->at[0] != q->at[0])
+    return p->at[0] < q->at[0] ? -1 : 1;
+  return (p->wall[1] > q->wall[1]) - (p->wall[1] < q->wall[1]);
+}
+
+/* A square that three walls share is nobody's: all meetings in it are wrong. */
+static void
+find_crowds (GArray *meetings)
+{
+  for (guint i = 0; i < meetings->len; i++)
+    for (guint k = i + 1; k < meetings->len; k++)
+      {
+        Meeting *p = &g_array_index (meetings, Meeting, i);
+        Meeting *q = &g_array_index (meetings, Meeting, k);
+        PlanBox box;
+
+        if (shared_box (&p->box, &q->box, &box))
+          p->kind = q->kind = MEET_WRONG;
+      }
+}
+
+GArray *
+plan_meetings (const Project *project)
+{
+  g_autoptr (GArray) all = find_standing (project);
+  GArray *meetings = g_array_new (FALSE, FALSE, sizeof (Meeting));
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Standing *a = &g_array_index (all, Standing, i);
+
+      for (guint k = i + 1; k < all->len; k++)
+        {
+          const Standing *b = &g_array_index (all, Standing, k);
+          PlanBox box;
+
+          if (b->box.x0 >= a->box.x1)
+            break;
+          if (shared_box (&a->box, &b->box, &box))
+            {
+              Meeting meeting = meeting_of (a, b, &box);
+
+              g_array_append_val (meetings, meeting);
+            }
+        }
+    }
+  g_array_sort (meetings, by_wall);
+  find_crowds (meetings);
+  for (guint i = 0; i < meetings->len; i++)
+    read_made (project, &g_array_index (meetings, Meeting, i));
+  return meetings;
+}
+
+/* --- how a meeting is made --- */
+
+/* What the wall has to say: where the other runs through; FALSE: nothing. */
+static gboolean
+through_for (MeetMade made, int which, Through *out)
+{
+  switch (made)
+    {
+    case MADE_FIRST_ODD:
+      *out = which == 0 ? THROUGH_EVEN : THROUGH_ODD;
+      return TRUE;
+    case MADE_FIRST_EVEN:
+      *out = which == 0 ? THROUGH_ODD : THROUGH_EVEN;
+      return TRUE;
+    case MADE_FIRST_THROUGH:
+      *out = THROUGH_ALL;
+      return which == 1;
+    case MADE_SECOND_THROUGH:
+      *out = THROUGH_ALL;
+      return which == 0;
+    case MADE_UNSAID:
+    case MADE_CONTRARY:
+    default:
+      g_assert_not_reached ();
+    }
+}
+
+static void
+say_end (End *end, gboolean says, Length ret, Through through)
+{
+  end->given = end->given || says;
+  end->has_return = says;
+  end->ret = says ? ret : 0;
+  end->through = says ? through : THROUGH_EVEN;
+}
+
+static void
+say_tee (Wall *wall, gboolean says, Length x, Length ret, Through through)
+{
+  guint i = 0;
+
+  while (i < wall->tees->len && wall_tee_at (wall, i)->x != x)
+    i++;
+  if (!says)
+    {
+      if (i < wall->tees->len)
+        g_array_remove_index (wall->tees, i);
+      return;
+    }
+  if (i == wall->tees->len)
+    {
+      Tee tee = { x, ret, through, { NULL, NULL } };
+
+      g_array_append_val (wall->tees, tee);
+      return;
+    }
+  g_array_index (wall->tees, Tee, i).ret = ret;
+  g_array_index (wall->tees, Tee, i).through = through;
+}
+
+void
+plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, Wall *b,
+           Length b_thickness)
+{
+  Wall *const walls[2] = { a, b };
+  const Length others[2] = { b_thickness, a_thickness };
+
+  for (int i = 0; i < 2; i++)
+    {
+      Through through = THROUGH_EVEN;
+      gboolean says = through_for (made, i, &through);
+
+      if (ends_there (meeting, i))
+        say_end (&walls[i]->ends[meeting->side[i]], says, others[i], through);
+      else
+        say_tee (walls[i], says, meeting->at[i], others[i], through);
+    }
+}
+
+/* --- both sides of every meeting --- */
+
+typedef struct
+{
+  const Project *project;
+  GArray *meetings;
+  Wall **walls; /* copies, by place in the project; NULL where it stands nowhere */
+  WallId said_by;
+} Settling;
+
+static Length
+thickness_of (const Settling *settling, guint wall)
+{
+  const Project *project = settling->project;
+
+  return project_block (project, project_wall_at (project, wall)->block)->thickness;
+}
+
+static MeetMade
+default_made (const Settling *settling, const Meeting *meeting)
+{
+  if (meeting->kind == MEET_TEE)
+    return MADE_FIRST_EVEN;
+  return runs_along_x (project_wall_at (settling->project, meeting->wall[0])) ? MADE_FIRST_ODD
+                                                                              : MADE_FIRST_EVEN;
+}
+
+/* What is meant where the two sides do not agree. */
+static MeetMade
+settle_made (const Settling *settling, const Meeting *meeting)
+{
+  int first = 0;
+
+  if (meeting->made == MADE_UNSAID)
+    return default_made (settling, meeting);
+  if (meeting->made != MADE_CONTRARY)
+    return meeting->made;
+  if (project_wall_at (settling->project, meeting->wall[1])->id.n == settling->said_by.n)
+    first = 1;
+  for (int i = 0; i < 2; i++)
+    {
+      int which = (first + i) % 2;
+      const Wall *wall = project_wall_at (settling->project, meeting->wall[which]);
+      Said said
+          = said_by_wall (meeting, which, wall, thickness_of (settling, meeting->wall[1 - which]));
+
+      if (said.says)
+        return meant_by (&said, which);
+    }
+  return default_made (settling, meeting);
+}
+
+static gboolean
+meets_at_end (const Settling *settling, guint wall, Side side)
+{
+  for (guint i = 0; i < settling->meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (settling->meetings, Meeting, i);
+
+      for (int k = 0; k < 2; k++)
+        if (meeting->kind != MEET_WRONG && meeting->wall[k] == wall && ends_there (meeting, k)
+            && meeting->side[k] == side)
+          return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+meets_within (const Settling *settling, guint wall, Length at)
+{
+  for (guint i = 0; i < settling->meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (settling->meetings, Meeting, i);
+
+      for (int k = 0; k < 2; k++)
+        if (meeting->kind != MEET_WRONG && meeting->wall[k] == wall && !ends_there (meeting, k)
+            && meeting->at[k] == at)
+          return TRUE;
+    }
+  return FALSE;
+}
+
+/* Ends and tees at which nothing meets. */
+static void
+free_wall (const Settling *settling, guint wall)
+{
+  Wall *copy = settling->walls[wall];
+
+  for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    if (copy->ends[side].has_return && !meets_at_end (settling, wall, (Side) side))
+      say_end (&copy->ends[side], FALSE, 0, THROUGH_EVEN);
+  for (guint i = copy->tees->len; i-- > 0;)
+    if (!meets_within (settling, wall, wall_tee_at (copy, i)->x))
+      g_array_remove_index (copy->tees, i);
+}
+
+static void
+unref_wall (gpointer data)
+{
+  wall_unref (data);
+}
+
+GPtrArray *
+plan_settled (const Project *project, WallId said_by)
+{
+  GPtrArray *changed = g_ptr_array_new_with_free_func (unref_wall);
+  g_autoptr (GArray) meetings = plan_meetings (project);
+  Settling settling = { project, meetings, g_new0 (Wall *, project->walls->len), said_by };
+
+  for (guint i = 0; i < project->walls->len; i++)
+    if (project_wall_at (project, i)->place.given)
+      {
+        settling.walls[i] = wall_copy (project_wall_at (project, i));
+        free_wall (&settling, i);
+      }
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      guint a = meeting->wall[0], b = meeting->wall[1];
+
+      if (meeting->kind != MEET_WRONG)
+        plan_make (meeting, settle_made (&settling, meeting), settling.walls[a],
+                   thickness_of (&settling, a), settling.walls[b], thickness_of (&settling, b));
+    }
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      if (settling.walls[i] == NULL)
+        continue;
+      if (wall_equal (settling.walls[i], project_wall_at (project, i)))
+        wall_unref (settling.walls[i]);
+      else
+        g_ptr_array_add (changed, settling.walls[i]);
+    }
+  g_free (settling.walls);
+  return changed;
+}
