@@ -13,20 +13,28 @@ improvement_gap (const Improvement *improvement)
   return improvement->after.cuts - improvement->cuts_at_least;
 }
 
+/* Of one opening, or of several together. */
+static const char *
+proven_format (const Improvement *improvement)
+{
+  if (improvement->n_free == 1)
+    return improvement->after.breaches == 0
+               ? _ (" Proven: at none of the %u places are there fewer cuts.")
+               : _ (" Proven: at none of the %u places are there fewer breaches, or as many and "
+                    "fewer cuts.");
+  return improvement->after.breaches == 0
+             ? _ (" Proven: none of the %u combinations of places has fewer cuts.")
+             : _ (" Proven: none of the %u combinations of places has fewer breaches, or as many "
+                  "and fewer cuts.");
+}
+
 static void
 add_proven_text (GString *text, const Improvement *improvement)
 {
   if (improvement->combinations == IMPROVE_TOO_MANY)
     g_string_append (text, _ (" Proven: no combination of places has fewer cuts."));
-  else if (improvement->after.breaches == 0)
-    g_string_append_printf (text,
-                            _ (" Proven: none of the %u combinations of places has fewer cuts."),
-                            improvement->n_possible);
   else
-    g_string_append_printf (text,
-                            _ (" Proven: none of the %u combinations of places has fewer breaches, "
-                               "or as many and fewer cuts."),
-                            improvement->n_possible);
+    g_string_append_printf (text, proven_format (improvement), improvement->n_possible);
 }
 
 /* What is left open: a number that no places can go beyond. */

@@ -3,8 +3,10 @@
 #include "advice/crew.h"
 #include "app/job.h"
 
-/* How long the worker tries places before it hands over what it has. */
+/* How long the worker tries places before it hands over what it has: at first, so that something is
+ * seen soon, and later on, so that it does not wait for every frame. */
 #define BATCH (12 * G_TIME_SPAN_MILLISECOND)
+#define LONG_BATCH (48 * G_TIME_SPAN_MILLISECOND)
 /* How long one question may keep the processors busy: on a wall that takes a second to lay, the
  * nearest places are known, and the machine is quiet again. */
 #define BUDGET (8 * G_TIME_SPAN_SECOND)
@@ -40,6 +42,7 @@ typedef struct
   Look look;
   GArray *places;  /* Place */
   gboolean *tried; /* per place */
+  gint64 batch;    /* us it may take */
   gint64 end;      /* monotonic us */
   const gint *stop;
 } Trial;
@@ -96,7 +99,7 @@ try_batch (gpointer input, const gint *stop)
 
   hb_job_stand_back ();
   trial->stop = stop;
-  trial->end = began + BATCH;
+  trial->end = began + trial->batch;
   crew_run (trial->places->len, g_get_num_processors (), try_one, trial);
   tried->shift = trial->shift;
   tried->places = g_array_new (FALSE, FALSE, sizeof (Place));
@@ -121,13 +124,47 @@ hb_places_at (HbPlaces *places, Shift shift, Length at)
   return g_hash_table_lookup (places->lines[shift].known, key_of (at));
 }
 
-/* What is not known yet, or was looked at once only; the nearest first. */
+/* Whether a layout of the place, not found at a first look, may be cheaper than the best known. */
+static gboolean
+may_be_best (const Place *place, const Place *best)
+{
+  const Cost *cost = &place->cost;
+
+  if (place->cost.as_laid || !best)
+    return FALSE;
+  if (cost->breaches_at_least != best->cost.breaches)
+    return cost->breaches_at_least < best->cost.breaches;
+  return cost->breaches > cost->breaches_at_least || cost->cuts_at_least < best->cost.cuts;
+}
+
+static const Place *
+best_known (const Line *line)
+{
+  const Place *best = NULL;
+  GHashTableIter iter;
+  gpointer value;
+
+  g_hash_table_iter_init (&iter, line->known);
+  while (g_hash_table_iter_next (&iter, NULL, &value))
+    {
+      const Place *place = value;
+
+      if (place->possible && (!best || cost_compare (&place->cost, &best->cost, line->aim) < 0))
+        best = place;
+    }
+  return best;
+}
+
+/* What is not known yet, or was looked at once only: those that may be the best first, then the
+ * nearest. */
 static GArray *
 to_try (const Line *line, Shift shift, Look look)
 {
   GArray *list = g_array_new (FALSE, FALSE, sizeof (Place));
   g_autoptr (GArray) all
       = places_list (line->base, &line->block, line->opening, shift, line->within, line->step);
+  const Place *best = look == LOOK_LAID ? best_known (line) : NULL;
+  guint n_first = 0;
 
   for (guint i = 0; i < all->len; i++)
     {
@@ -135,7 +172,11 @@ to_try (const Line *line, Shift shift, Look look)
       const Place *known = g_hash_table_lookup (line->known, key_of (at));
       const Place place = { .at = at };
 
-      if (look == LOOK_FIRST ? !known : known && known->possible && !known->cost.as_laid)
+      if (look == LOOK_FIRST ? known != NULL : !known || !known->possible || known->cost.as_laid)
+        continue;
+      if (known && may_be_best (known, best))
+        g_array_insert_val (list, n_first++, place);
+      else
         g_array_append_val (list, place);
     }
   return list;
@@ -165,6 +206,7 @@ start (HbPlaces *places, Shift shift, Look look)
   trial->look = look;
   trial->places = list;
   trial->tried = g_new0 (gboolean, list->len);
+  trial->batch = CLAMP (line->spent / 2, BATCH, LONG_BATCH);
   places->running = shift;
   hb_job_start (places->job, trial);
   return TRUE;
@@ -404,4 +446,31 @@ gboolean
 hb_places_is_done (HbPlaces *places, Shift shift)
 {
   return has_looked (places, shift, LOOK_FIRST) && has_looked (places, shift, LOOK_LAID);
+}
+
+gboolean
+hb_places_is_sure (HbPlaces *places, Shift shift)
+{
+  const Line *line = &places->lines[shift];
+  const Place *best = best_known (line);
+  GHashTableIter iter;
+  gpointer value;
+
+  if (!best || !best->cost.as_laid || !hb_places_is_looked_at (places, shift))
+    return FALSE;
+  if (line->aim == AIM_LEAST_WASTE)
+    return hb_places_is_done (places, shift);
+  g_hash_table_iter_init (&iter, line->known);
+  while (g_hash_table_iter_next (&iter, NULL, &value))
+    if (((const Place *) value)->possible && may_be_best (value, best))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+hb_places_is_at_work (HbPlaces *places, Shift shift)
+{
+  const Line *line = &places->lines[shift];
+
+  return line->wanted && line->base && line->spent <= BUDGET && !hb_places_is_done (places, shift);
 }

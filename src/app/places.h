@@ -36,3 +36,7 @@ int hb_places_compare (HbPlaces *places, Shift shift, const Place *a, const Plac
 guint hb_places_n_known (HbPlaces *places, Shift shift);
 gboolean hb_places_is_looked_at (HbPlaces *places, Shift shift);
 gboolean hb_places_is_done (HbPlaces *places, Shift shift);
+/* Whether nothing that is still open can be cheaper than the best known; and whether more is being
+ * found out: it ends at last, even where that is not sure. */
+gboolean hb_places_is_sure (HbPlaces *places, Shift shift);
+gboolean hb_places_is_at_work (HbPlaces *places, Shift shift);

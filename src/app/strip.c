@@ -153,26 +153,40 @@ snapshot_text (GtkWidget *widget, GtkSnapshot *snapshot, const char *text, float
 
 /* ---- words ---- */
 
-/* "53 cuts, 147 units, 1 breach"; units and breaches below 0 or none are not told. */
+static void
+add_words (GString *text, const char *one, const char *many, gint32 n)
+{
+  if (text->len > 0)
+    g_string_append (text, ", ");
+  g_string_append_printf (text, g_dngettext (NULL, one, many, (gulong) n), n);
+}
+
+/* "1 breach, 53 cuts, 147 units": what counts most first, for the last may find no room; units and
+ * breaches below 0 or none are not told. */
 static char *
 cost_text (gint32 cuts, gint32 units, gint32 breaches)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
-  g_string_append_printf (text, g_dngettext (NULL, "%d cut", "%d cuts", (gulong) cuts), cuts);
-  if (units >= 0)
-    {
-      g_string_append (text, ", ");
-      g_string_append_printf (text, g_dngettext (NULL, "%d unit", "%d units", (gulong) units),
-                              units);
-    }
   if (breaches > 0)
-    {
-      g_string_append (text, ", ");
-      g_string_append_printf (
-          text, g_dngettext (NULL, "%d breach", "%d breaches", (gulong) breaches), breaches);
-    }
+    add_words (text, N_ ("%d breach"), N_ ("%d breaches"), breaches);
+  add_words (text, N_ ("%d cut"), N_ ("%d cuts"), cuts);
+  if (units >= 0)
+    add_words (text, N_ ("%d unit"), N_ ("%d units"), units);
   return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+/* The same of a place: "about 53 cuts" as long as it was looked at only once. */
+static char *
+place_text (const Place *place, gboolean with_breaches)
+{
+  const Cost *cost = &place->cost;
+  g_autofree char *text = cost_text (cost->cuts, cost->as_laid ? cost->to_order : -1,
+                                     with_breaches ? cost->breaches : 0);
+
+  if (cost->as_laid)
+    return g_steal_pointer (&text);
+  return g_strdup_printf (_ ("about %s"), text);
 }
 
 static char *
@@ -180,11 +194,12 @@ here_text (const HbStrips *strips)
 {
   const Length at = shift_at (strips->opening, strips->shift);
   const Place *here = hb_places_at (strips->places, strips->shift, at);
+  const gboolean counted = here && here->possible && here->cost.as_laid;
   g_autofree char *cost = NULL;
 
   if (!strips->layout)
     return g_strdup (_ ("Laying…"));
-  cost = cost_text (strips->layout->n_cut, here && here->possible ? here->cost.to_order : -1,
+  cost = cost_text (strips->layout->n_cut, counted ? here->cost.to_order : -1,
                     strips->layout->proof.breaches);
   return g_strdup_printf (_ ("Here %s"), cost);
 }
@@ -211,14 +226,12 @@ best_text (const HbStrips *strips, const Scale *scale)
     return NULL;
   length_text (ABS (scale->best->at - at), by);
   /* Breaches are told where they change. */
-  cost = cost_text (scale->best->cost.cuts, scale->best->cost.to_order,
-                    scale->best->cost.breaches != here->cost.breaches ? scale->best->cost.breaches
-                                                                      : 0);
+  cost = place_text (scale->best, scale->best->cost.breaches != here->cost.breaches);
   if (scale->best->cost.breaches == 0 && here->cost.breaches > 0)
     {
       g_autofree char *plain = g_steal_pointer (&cost);
 
-      cost = g_strdup_printf (_ ("%s, no breach"), plain);
+      cost = g_strdup_printf (_ ("no breach, %s"), plain);
     }
   return g_strdup_printf (way_format (strips->shift, scale->best->at > at), by, cost);
 }
@@ -231,10 +244,21 @@ hb_strips_dup_text (Shift shift, const Place *place)
     [SHIFT_SILL] = N_ ("Sill at %s mm: %s. Click to move it there."),
     [SHIFT_HEAD] = N_ ("Head at %s mm: %s. Click to move it there."),
   };
-  g_autofree char *cost = cost_text (place->cost.cuts, place->cost.to_order, place->cost.breaches);
+  g_autofree char *cost = place_text (place, TRUE);
   char at[LENGTH_TEXT_SIZE];
 
   return g_strdup_printf (_ (formats[shift]), length_text (place->at, at), cost);
+}
+
+/* Where nothing cheaper is known. */
+static const char *
+nothing_text (const HbStrips *strips)
+{
+  if (hb_places_is_sure (strips->places, strips->shift))
+    return _ ("Nothing cheaper near");
+  if (hb_places_is_at_work (strips->places, strips->shift))
+    return _ ("Looking…");
+  return _ ("Nothing cheaper found near");
 }
 
 static void
@@ -251,11 +275,7 @@ snapshot_words (GtkWidget *widget, GtkSnapshot *snapshot, const HbStrips *strips
   if (best)
     snapshot_text (widget, snapshot, best, x, y + TEXT_HEIGHT, TRUE, &good);
   else if (strips->layout)
-    snapshot_text (widget, snapshot,
-                   hb_places_is_looked_at (strips->places, strips->shift)
-                       ? _ ("Nothing cheaper near")
-                       : _ ("Looking…"),
-                   x, y + TEXT_HEIGHT, FALSE, &ink);
+    snapshot_text (widget, snapshot, nothing_text (strips), x, y + TEXT_HEIGHT, FALSE, &ink);
 }
 
 /* ---- bars ---- */

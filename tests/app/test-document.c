@@ -458,7 +458,11 @@ test_places_are_those_of_laying_there (void)
          || !hb_places_is_done (places, SHIFT_HEAD))
     g_main_context_iteration (NULL, TRUE);
   for (int shift = 0; shift < N_SHIFTS; shift++)
-    check_strip (places, wall, block, (Shift) shift);
+    {
+      check_strip (places, wall, block, (Shift) shift);
+      g_assert_true (hb_places_is_sure (places, (Shift) shift));
+      g_assert_false (hb_places_is_at_work (places, (Shift) shift));
+    }
   g_assert_null (hb_places_at (places, SHIFT_ALONG, LENGTH_MM (1700)));
 }
 
@@ -609,6 +613,98 @@ test_improving_can_be_stopped (void)
     }
   g_assert_true (wall_of (document) == before);
   g_assert_cmpuint (hb_document_n_steps (document), ==, n_steps + 1);
+}
+
+/* Waits up to so many ms, and lands what comes meanwhile. */
+static void
+wait_a_little (guint ms)
+{
+  const gint64 end = g_get_monotonic_time () + ms * G_TIME_SPAN_MILLISECOND;
+
+  while (g_get_monotonic_time () < end)
+    {
+      g_main_context_iteration (NULL, FALSE);
+      g_usleep (200);
+    }
+}
+
+/* One way to break off what is at work. */
+static void
+break_off (guint way, HbDocument *document, HbPlaces *places, HbImprover **improver, Told *told)
+{
+  g_autoptr (Edit) edit = edit_project (FIELD_TITLE, "Other");
+
+  switch (way)
+    {
+    case 0:
+      hb_improver_stop (*improver);
+      hb_places_forget (places);
+      break;
+    case 1: /* a hand that pulls, and lets go where it was */
+      g_assert_true (hb_document_preview (document, edit, NULL));
+      hb_document_drop_preview (document);
+      break;
+    case 2:
+      g_assert_true (hb_document_apply (document, edit, "Set title", NULL));
+      g_assert_false (hb_improver_is_running (*improver));
+      hb_document_undo (document);
+      break;
+    case 3:
+      hb_improver_free (*improver);
+      *improver = hb_improver_new (document, told_cb, told);
+      break;
+    case 4: /* asked anew while it is at work */
+      hb_improver_start (*improver, wall_of (document)->id);
+      hb_improver_stop (*improver);
+      break;
+    default:
+      hb_improver_stop (*improver);
+      break;
+    }
+}
+
+/* Strips and improve all are begun and broken off at any moment, over and over: the project is the
+ * one before, or, when it was too late, it has the whole step. */
+static void
+test_work_can_be_broken_off_at_any_moment (void)
+{
+  g_autoptr (HbDocument) document = hb_document_new ();
+  g_autoptr (HbPlaces) places = hb_places_new (places_cb, NULL);
+  g_autoptr (GRand) random = g_rand_new_with_seed (5);
+  g_autoptr (Wall) before = NULL;
+  Told told = { 0 };
+  HbImprover *improver = hb_improver_new (document, told_cb, &told);
+  guint n_whole = 0;
+
+  add_free_wall (document);
+  before = wall_ref (wall_of (document));
+  for (guint round = 0; round < 120; round++)
+    {
+      const Block *block = project_block (hb_document_get_project (document), before->block);
+
+      hb_improver_start (improver, before->id);
+      hb_places_ask (places, before, block, wall_opening_at (before, 0)->id, (1 << N_SHIFTS) - 1,
+                     LENGTH_MM (100), LENGTH_MM (5));
+      while (round % 20 == 0 && hb_improver_is_running (improver))
+        g_main_context_iteration (NULL, TRUE);
+      wait_a_little ((guint) g_rand_int_range (random, 0, 8));
+      if (!wall_equal (wall_of (document), before))
+        {
+          n_whole++;
+          g_assert_false (hb_improver_is_running (improver));
+          g_assert_nonnull (strstr (told.sentence, "1 opening moved"));
+          hb_document_undo (document);
+        }
+      break_off ((guint) g_rand_int_range (random, 0, 6), document, places, &improver, &told);
+      g_assert_false (hb_improver_is_running (improver));
+      wait_a_little (1);
+      g_assert_true (wall_equal (wall_of (document), before));
+    }
+  g_test_message ("came to its end: %u of 120", n_whole);
+  g_assert_cmpuint (n_whole, >=, 6);
+  g_assert_cmpuint (n_whole, <, 120);
+  hb_improver_free (improver);
+  g_free (told.sentence);
 }
 
 /* ---- tools ---- */
@@ -950,6 +1046,8 @@ main (int argc, char **argv)
   g_test_add_func ("/savings/are-overtaken", test_savings_are_overtaken);
   g_test_add_func ("/improving/is-one-step", test_improving_is_one_step);
   g_test_add_func ("/improving/can-be-stopped", test_improving_can_be_stopped);
+  g_test_add_func ("/improving/work-can-be-broken-off-at-any-moment",
+                   test_work_can_be_broken_off_at_any_moment);
   g_test_add_func ("/tool/pulls", test_pulls);
   g_test_add_func ("/tool/pulls-never-break-the-wall", test_pulls_never_break_the_wall);
   g_test_add_func ("/tool/sill-snaps-to-course", test_sill_snaps_to_course);
