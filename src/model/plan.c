@@ -353,22 +353,23 @@ say_tee (Wall *wall, gboolean says, Length x, Length ret, Through through)
 }
 
 void
+plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Length other)
+{
+  Through through = THROUGH_EVEN;
+  gboolean says = through_for (made, which, &through);
+
+  if (ends_there (meeting, which))
+    say_end (&wall->ends[meeting->side[which]], says, other, through);
+  else
+    say_tee (wall, says, meeting->at[which], other, through);
+}
+
+void
 plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, Wall *b,
            Length b_thickness)
 {
-  Wall *const walls[2] = { a, b };
-  const Length others[2] = { b_thickness, a_thickness };
-
-  for (int i = 0; i < 2; i++)
-    {
-      Through through = THROUGH_EVEN;
-      gboolean says = through_for (made, i, &through);
-
-      if (ends_there (meeting, i))
-        say_end (&walls[i]->ends[meeting->side[i]], says, others[i], through);
-      else
-        say_tee (walls[i], says, meeting->at[i], others[i], through);
-    }
+  plan_say (meeting, 0, made, a, b_thickness);
+  plan_say (meeting, 1, made, b, a_thickness);
 }
 
 /* --- both sides of every meeting --- */

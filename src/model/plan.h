@@ -47,6 +47,10 @@ typedef struct
  * first in the project is the first. */
 GArray *plan_meetings (const Project *project);
 
+/* Says on one of the two walls, which the caller may change, how the meeting is made: `which` is 0
+ * or 1, `other` the other wall's thickness; `made` is none of the last two. */
+void plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Length other);
+
 /* Says on both walls, which the caller may change, how their meeting is made: ends and tees. `a`
  * and `b` are the first and the second wall, of such thicknesses; `made` is none of the last two.
  */

@@ -1,0 +1,253 @@
+/* test-building.c - the turns of corners and tees, against every choice of them */
+#include "bond/building.h"
+
+#include "bond/lay.h"
+#include "model/edit.h"
+#include "model/outline.h"
+
+#if defined(__SANITIZE_ADDRESS__)
+#define SHARE_OF 10
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
+#define SHARE_OF 10
+#endif
+#endif
+#ifndef SHARE_OF
+#define SHARE_OF 1
+#endif
+
+#define N_HOUSES (30 / SHARE_OF)
+
+static Project *
+edited (Project *project, Edit *edit)
+{
+  g_autoptr (GError) error = NULL;
+  Project *next = project_edit (project, edit, &error);
+
+  g_assert_no_error (error);
+  edit_free (edit);
+  project_unref (project);
+  return next;
+}
+
+static Wall *
+wall_at (Length x, Length y, Runs runs, Length length, Length height)
+{
+  Wall *wall = wall_new ();
+
+  wall->length = length;
+  wall->height = height;
+  wall->place = (PlanPlace){ TRUE, x, y, runs };
+  return wall;
+}
+
+/* A rectangle of any lengths and one of three thicknesses, six courses high, with a window in the
+ * front and, half the time, a partition from front to back; it stands at x. */
+static void
+add_house (GPtrArray *walls, Length x, Length width, Length depth, Length t, Length partition)
+{
+  const Length height = LENGTH_MM (1230);
+  Opening window = opening_default (OPENING_WINDOW);
+
+  g_ptr_array_add (walls, wall_at (x, 0, RUNS_EAST, width, height));
+  g_ptr_array_add (walls, wall_at (x + width, 0, RUNS_NORTH, depth, height));
+  g_ptr_array_add (walls, wall_at (x + width, depth, RUNS_WEST, width, height));
+  g_ptr_array_add (walls, wall_at (x, depth, RUNS_SOUTH, depth, height));
+  if (partition > 0)
+    g_ptr_array_add (walls, wall_at (x + partition + t, 0, RUNS_NORTH, depth, height));
+  window.x = LENGTH_MM (700);
+  window.width = LENGTH_MM (800);
+  window.sill = LENGTH_MM (424);
+  window.height = LENGTH_MM (600);
+  g_array_append_val (
+      ((Wall *) g_ptr_array_index (walls, walls->len - (partition > 0 ? 5 : 4)))->openings, window);
+}
+
+static Project *
+project_of (const GPtrArray *walls, Length thickness)
+{
+  Project *project = project_new ();
+  Block block = block_copy (project_block_at (project, 0));
+
+  block.thickness = thickness;
+  project = edited (project, edit_set_block (&block));
+  block_clear (&block);
+  return edited (project, edit_walls (walls));
+}
+
+typedef struct
+{
+  Length width, depth, thickness, partition;
+} House;
+
+static House
+any_house (void)
+{
+  const int thicknesses[] = { 175, 240, 300 };
+  House house = {
+    LENGTH_MM (g_test_rand_int_range (3500, 7000)),
+    LENGTH_MM (g_test_rand_int_range (2500, 6000)),
+    LENGTH_MM (thicknesses[g_test_rand_int_range (0, 3)]),
+    0,
+  };
+
+  if (g_test_rand_bit ())
+    house.partition = LENGTH_MM (g_test_rand_int_range (1800, 2500));
+  return house;
+}
+
+static GPtrArray *
+new_walls (void)
+{
+  return g_ptr_array_new_with_free_func ((GDestroyNotify) wall_unref);
+}
+
+static Project *
+project_of_house (const House *house, guint times)
+{
+  g_autoptr (GPtrArray) walls = new_walls ();
+
+  for (guint i = 0; i < times; i++)
+    add_house (walls, (Length) i * LENGTH_MM (9000), house->width, house->depth, house->thickness,
+               house->partition);
+  return project_of (walls, house->thickness);
+}
+
+/* Breaches and cuts of all walls as they are. */
+static void
+count (const Project *project, gint32 *breaches, gint32 *cuts)
+{
+  *breaches = *cuts = 0;
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      g_autoptr (Layout) layout = lay_wall (wall, project_block (project, wall->block), NULL);
+
+      *breaches += layout->proof.breaches;
+      *cuts += layout->proof.cuts;
+    }
+}
+
+/* The same with the turns that the bits say. */
+static void
+count_turned (const Project *project, const GArray *meetings, guint bits, gint32 *breaches,
+              gint32 *cuts)
+{
+  g_autoptr (GPtrArray) walls = new_walls ();
+
+  for (guint i = 0; i < project->walls->len; i++)
+    g_ptr_array_add (walls, wall_copy (project_wall_at (project, i)));
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      Length t = project_block_at (project, 0)->thickness;
+
+      plan_make (meeting, bits >> i & 1 ? MADE_FIRST_EVEN : MADE_FIRST_ODD,
+                 g_ptr_array_index (walls, meeting->wall[0]), t,
+                 g_ptr_array_index (walls, meeting->wall[1]), t);
+    }
+  g_autoptr (Project) project_turned = edited (project_ref (project), edit_walls (walls));
+  count (project_turned, breaches, cuts);
+}
+
+/* Every choice of turns of four corners, or of them and two tees, laid: none is better, and the
+ * bound is true of all of them. */
+static void
+test_every_choice (void)
+{
+  guint proven = 0, better = 0;
+
+  for (int round = 0; round < N_HOUSES; round++)
+    {
+      House house = any_house ();
+      g_autoptr (Project) project = project_of_house (&house, 1);
+      g_autoptr (Building) building = building_turns (project, NULL);
+      gint32 breaches, cuts;
+
+      count (project, &breaches, &cuts);
+      g_assert_cmpint (building->now_breaches, ==, breaches);
+      g_assert_cmpint (building->now_cuts, ==, cuts);
+      g_assert_cmpuint (building->meetings->len, ==, house.partition > 0 ? 6 : 4);
+      for (guint bits = 0; bits < 1u << building->meetings->len; bits++)
+        {
+          count_turned (project, building->meetings, bits, &breaches, &cuts);
+          g_assert_cmpint (breaches, >=, building->breaches);
+          g_assert_cmpint (breaches, >=, building->breaches_at_least);
+          if (breaches == building->breaches)
+            g_assert_cmpint (cuts, >=, building->cuts);
+          if (breaches == building->breaches_at_least)
+            g_assert_cmpint (cuts, >=, building->cuts_at_least);
+        }
+      proven += building->proven;
+      better += building->cuts < building->now_cuts || building->breaches < building->now_breaches;
+      g_autoptr (GPtrArray) walls = building_walls (project, building);
+      g_autoptr (Project) next = edited (project_ref (project), edit_walls (walls));
+      count (next, &breaches, &cuts);
+      g_assert_cmpint (breaches, ==, building->breaches);
+      g_assert_cmpint (cuts, ==, building->cuts);
+      g_assert_cmpint (building->changed > 0, ==, walls->len > 0);
+    }
+  g_test_message ("%u of %d proven, %u better than as they were", proven, N_HOUSES, better);
+  g_assert_cmpuint (proven, >, N_HOUSES * 3 / 4);
+  g_assert_cmpuint (better, >, N_HOUSES / 4);
+}
+
+/* Three equal houses in a row, apart: three times the numbers. */
+static void
+test_equal_houses (void)
+{
+  House house = any_house ();
+  g_autoptr (Project) one = project_of_house (&house, 1);
+  g_autoptr (Project) three = project_of_house (&house, 3);
+  g_autoptr (Building) a = building_turns (one, NULL);
+  g_autoptr (Building) b = building_turns (three, NULL);
+
+  g_assert_cmpint (b->breaches, ==, 3 * a->breaches);
+  g_assert_cmpint (b->cuts, ==, 3 * a->cuts);
+  g_assert_cmpint (b->cuts_at_least, ==, 3 * a->cuts_at_least);
+  g_assert_cmpuint (b->changed, ==, 3 * a->changed);
+}
+
+/* A hall of twelve bays has walls that more partitions meet than are looked at together: still an
+ * answer, no worse than what is there. */
+static void
+test_many_tees (void)
+{
+  g_autoptr (GPtrArray) walls = new_walls ();
+  const Length t = LENGTH_MM (240), height = LENGTH_MM (424);
+
+  add_house (walls, 0, LENGTH_MM (26000), LENGTH_MM (4000), t, 0);
+  for (int i = 1; i <= 11; i++)
+    g_ptr_array_add (walls,
+                     wall_at (LENGTH_MM (2113) * i + t, 0, RUNS_NORTH, LENGTH_MM (4000), height));
+  for (guint i = 0; i < 4; i++)
+    ((Wall *) g_ptr_array_index (walls, i))->height = LENGTH_MM (1230);
+  g_autoptr (Project) project = project_of (walls, t);
+  g_autoptr (Building) building = building_turns (project, NULL);
+
+  g_assert_cmpuint (building->meetings->len, ==, 26);
+  g_assert_cmpint (building->breaches, <=, building->now_breaches);
+  if (building->breaches == building->now_breaches)
+    g_assert_cmpint (building->cuts, <=, building->now_cuts);
+}
+
+static void
+test_stop (void)
+{
+  House house = any_house ();
+  g_autoptr (Project) project = project_of_house (&house, 1);
+  gint stop = 1;
+
+  g_assert_null (building_turns (project, &stop));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/building/every-choice", test_every_choice);
+  g_test_add_func ("/building/equal-houses", test_equal_houses);
+  g_test_add_func ("/building/many-tees", test_many_tees);
+  g_test_add_func ("/building/stop", test_stop);
+  return g_test_run ();
+}
