@@ -150,6 +150,15 @@ edit_remove_opening (OpeningId id)
 }
 
 Edit *
+edit_set_survey (const Survey *survey)
+{
+  Edit *edit = edit_new (EDIT_SET_SURVEY);
+
+  edit->survey = survey ? survey_copy (survey) : NULL;
+  return edit;
+}
+
+Edit *
 edit_copy (const Edit *edit)
 {
   Edit *copy = g_memdup2 (edit, sizeof *edit);
@@ -157,6 +166,7 @@ edit_copy (const Edit *edit)
   copy->text = g_strdup (edit->text);
   copy->wall = edit->wall ? wall_ref (edit->wall) : NULL;
   copy->walls = edit->walls ? copy_of_walls (edit->walls) : NULL;
+  copy->survey = edit->survey ? survey_ref (edit->survey) : NULL;
   copy->block = block_copy (&edit->block);
   copy->opening = opening_copy (&edit->opening);
   return copy;
@@ -171,6 +181,7 @@ edit_free (Edit *edit)
   wall_unref (edit->wall);
   if (edit->walls)
     g_ptr_array_unref (edit->walls);
+  survey_unref (edit->survey);
   block_clear (&edit->block);
   opening_clear (&edit->opening);
   g_free (edit);
@@ -332,6 +343,20 @@ set_wall (Project *next, const Wall *said, GError **error)
   return put_wall (next, i, wall);
 }
 
+/* The survey of `next`, without what it says of that wall. */
+static void
+forget_wall (Project *next, WallId wall)
+{
+  Survey *survey;
+
+  if (!next->survey || !survey_names_wall (next->survey, wall))
+    return;
+  survey = survey_copy (next->survey);
+  survey_forget_wall (survey, wall);
+  survey_unref (next->survey);
+  next->survey = survey;
+}
+
 static gboolean
 set_walls (Project *next, const Edit *edit, GError **error)
 {
@@ -352,6 +377,7 @@ remove_wall (Project *next, const Edit *edit, GError **error)
 
   if (i < 0)
     return missing (error);
+  forget_wall (next, edit->wall_id);
   g_ptr_array_remove_index (next->walls, (guint) i);
   return TRUE;
 }
@@ -431,6 +457,30 @@ remove_opening (Project *next, const Edit *edit, GError **error)
 }
 
 static gboolean
+has_walls_of (const Project *project, const Survey *survey)
+{
+  for (guint i = 0; i < survey->readings->len; i++)
+    for (guint j = 0; j < survey_reading (survey, i)->places->len; j++)
+      if (!project_wall (project, reading_place (survey_reading (survey, i), j)->wall))
+        return FALSE;
+  for (guint i = 0; i < survey->diagonals->len; i++)
+    if (!project_wall (project, survey_diagonal (survey, i)->along)
+        || !project_wall (project, survey_diagonal (survey, i)->across))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+set_survey (Project *next, const Edit *edit, GError **error)
+{
+  if (edit->survey && !has_walls_of (next, edit->survey))
+    return missing (error);
+  survey_unref (next->survey);
+  next->survey = edit->survey ? survey_ref (edit->survey) : NULL;
+  return TRUE;
+}
+
+static gboolean
 apply (Project *next, const Edit *edit, GError **error)
 {
   switch (edit->kind)
@@ -459,6 +509,8 @@ apply (Project *next, const Edit *edit, GError **error)
       return set_opening (next, edit, error);
     case EDIT_REMOVE_OPENING:
       return remove_opening (next, edit, error);
+    case EDIT_SET_SURVEY:
+      return set_survey (next, edit, error);
     }
   g_assert_not_reached ();
 }

@@ -11,12 +11,13 @@ typedef enum
   EDIT_REMOVE_BLOCK,   /* `block_id`; refused while a wall is of it */
   EDIT_ADD_WALL,       /* `wall`; id and key given by the project when none */
   EDIT_SET_WALL,       /* `wall`, found by its id: the whole wall as it is to be */
-  EDIT_REMOVE_WALL,    /* `wall_id` */
   EDIT_WALLS,          /* `walls`: those with an id of the project are set, others added */
+  EDIT_REMOVE_WALL,    /* `wall_id`; the survey's places on it and its diagonals go too */
   EDIT_MOVE_WALL,      /* `wall_id` to index `field` of the list */
   EDIT_ADD_OPENING,    /* `opening` into `wall_id`; id and key given when none */
   EDIT_SET_OPENING,    /* `opening`, found by its id */
   EDIT_REMOVE_OPENING, /* `opening_id` */
+  EDIT_SET_SURVEY,     /* `survey`: the whole of it as it is to be; NULL: none */
 } EditKind;
 
 typedef enum
@@ -38,6 +39,7 @@ typedef struct
   char *text;
   Wall *wall;
   GPtrArray *walls; /* Wall * */
+  Survey *survey;
   Block block;
   Opening opening;
 } Edit;
@@ -56,6 +58,8 @@ Edit *edit_move_wall (WallId id, int index);
 Edit *edit_add_opening (WallId wall, const Opening *opening);
 Edit *edit_set_opening (const Opening *opening);
 Edit *edit_remove_opening (OpeningId id);
+/* NULL: the project is to have none. Refused when it speaks of a wall that is not there. */
+Edit *edit_set_survey (const Survey *survey);
 Edit *edit_copy (const Edit *edit);
 void edit_free (Edit *edit);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Edit, edit_free)

@@ -58,6 +58,40 @@ same_heading (const Project *a, const Project *b)
          && g_strcmp0 (a->date, b->date) == 0 && foreign_equal (&a->foreign, &b->foreign);
 }
 
+/* A wall's place in the list, from 1; walls that are not there are none. */
+static WallId
+wall_place (WallId id, gconstpointer data)
+{
+  const Project *project = data;
+
+  for (guint i = 0; i < project->walls->len; i++)
+    if (project_wall_at (project, i)->id.n == id.n)
+      return (WallId){ i + 1 };
+  return (WallId){ 0 };
+}
+
+static Survey *
+survey_without_numbers (const Project *project)
+{
+  Survey *copy = survey_copy (project->survey);
+
+  survey_map_walls (copy, wall_place, project);
+  return copy;
+}
+
+static gboolean
+same_survey (const Project *a, const Project *b)
+{
+  g_autoptr (Survey) p = NULL;
+  g_autoptr (Survey) q = NULL;
+
+  if (!a->survey || !b->survey)
+    return a->survey == b->survey;
+  p = survey_without_numbers (a);
+  q = survey_without_numbers (b);
+  return survey_equal (p, q);
+}
+
 gboolean
 project_equal (const Project *a, const Project *b)
 {
@@ -71,5 +105,5 @@ project_equal (const Project *a, const Project *b)
   for (guint i = 0; i < a->walls->len; i++)
     if (!same_wall (a, project_wall_at (a, i), b, project_wall_at (b, i)))
       return FALSE;
-  return TRUE;
+  return same_survey (a, b);
 }

@@ -75,6 +75,18 @@ heading_fault (const Project *project)
 }
 
 static char *
+survey_names_fault (const Survey *survey)
+{
+  char *fault = NULL;
+
+  for (guint i = 0; !fault && i < survey->readings->len; i++)
+    fault = text_fault (_ ("A point's name"), survey_reading (survey, i)->point);
+  for (guint i = 0; !fault && i < survey->diagonals->len; i++)
+    fault = text_fault (_ ("A diagonal's name"), survey_diagonal (survey, i)->name);
+  return fault;
+}
+
+static char *
 names_fault (const Project *project)
 {
   char *fault = NULL;
@@ -145,6 +157,10 @@ project_fault (const Project *project)
   if (project->blocks->len > PROJECT_MAX_BLOCKS)
     return g_strdup_printf (_ ("The project has %u blocks; at most %d are allowed."),
                             project->blocks->len, PROJECT_MAX_BLOCKS);
+  if (project->survey
+      && ((fault = survey_fault (project->survey))
+          || (fault = survey_names_fault (project->survey))))
+    return fault;
   if ((fault = heading_fault (project)) || (fault = names_fault (project))
       || (fault = keys_fault (project)))
     return fault;

@@ -61,6 +61,7 @@ project_copy (const Project *project)
   copy->date = g_strdup (project->date);
   copy->foreign = foreign_copy (&project->foreign);
   copy->next = project->next;
+  copy->survey = project->survey ? survey_ref (project->survey) : NULL;
   for (guint i = 0; i < project->blocks->len; i++)
     add_block_copy (copy, project_block_at (project, i));
   for (guint i = 0; i < project->walls->len; i++)
@@ -88,6 +89,7 @@ project_unref (Project *project)
   g_free (project->author);
   g_free (project->date);
   foreign_clear (&project->foreign);
+  survey_unref (project->survey);
   g_ptr_array_unref (project->blocks);
   g_ptr_array_unref (project->walls);
   g_free (project);

@@ -3,6 +3,7 @@
 
 #include "model/block.h"
 #include "model/foreign.h"
+#include "model/survey.h"
 #include "model/wall.h"
 
 typedef struct
@@ -11,6 +12,7 @@ typedef struct
   char *title, *client, *site, *author, *date; /* NULL where the file has no such attribute */
   GPtrArray *blocks;                           /* Block *, at least one where there is a wall */
   GPtrArray *walls;                            /* Wall *, in the file's order */
+  Survey *survey;                              /* of the footing; NULL: none */
   guint32 next;                                /* the next id to give */
   Foreign foreign;
 } Project;
@@ -48,5 +50,6 @@ Project *project_copy (const Project *project);
 /* The next key of a kind that no thing of the project has: "w3" for 'w'. Newly allocated. */
 char *project_free_key (const Project *project, char prefix);
 
-/* The first thing that is wrong, as a sentence; NULL when nothing is. */
+/* The first thing that is wrong, as a sentence; NULL when nothing is. A survey may speak of walls
+ * that are not there: it is then as if it did not. */
 char *project_fault (const Project *project);

@@ -13,6 +13,16 @@ typedef struct
   int block_line;
 } WallNote;
 
+/* A wall that the survey names by its key. */
+typedef struct
+{
+  int line;
+  char *key;
+  guint reading, place; /* of a place; or */
+  guint diagonal;       /* of a diagonal, from 1: its wall along, or across it */
+  gboolean across;
+} NamedWall;
+
 /* One element of ours: where it may stand and what is done at its start. */
 typedef struct
 {
@@ -28,6 +38,12 @@ wall_note_clear (gpointer data)
   g_free (((WallNote *) data)->block);
 }
 
+static void
+named_wall_clear (gpointer data)
+{
+  g_free (((NamedWall *) data)->key);
+}
+
 void
 draft_init (Draft *draft, const char *name)
 {
@@ -35,6 +51,8 @@ draft_init (Draft *draft, const char *name)
   g_ptr_array_set_size (draft->project->blocks, 0);
   draft->walls = g_array_new (FALSE, FALSE, sizeof (WallNote));
   g_array_set_clear_func (draft->walls, wall_note_clear);
+  draft->named = g_array_new (FALSE, FALSE, sizeof (NamedWall));
+  g_array_set_clear_func (draft->named, named_wall_clear);
   draft->lines = g_array_new (FALSE, TRUE, sizeof (int));
   draft->keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   draft->courses = g_hash_table_new (NULL, NULL);
@@ -47,6 +65,7 @@ draft_clear (Draft *draft)
   project_unref (draft->project);
   g_clear_error (&draft->fault);
   g_array_unref (draft->walls);
+  g_array_unref (draft->named);
   g_array_unref (draft->lines);
   g_hash_table_unref (draft->keys);
   g_hash_table_unref (draft->courses);
@@ -309,6 +328,78 @@ start_pin (Draft *draft, const Tag *tag, Foreign **foreign)
                        pin.course, length_text (pin.x, x));
 }
 
+static gboolean
+start_survey (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  if (draft->project->survey != NULL)
+    return draft_refuse (draft, tag->line, _ ("there is a second <survey>."));
+  Survey *survey = draft->project->survey = survey_new ();
+  draft->survey_line = tag->line;
+  *foreign = &survey->foreign;
+  return read_tag (draft, tag, &element_survey, survey);
+}
+
+static gboolean
+start_reading (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Survey *survey = draft->project->survey;
+  if (survey->readings->len >= SURVEY_MAX_READINGS)
+    return draft_refuse (draft, tag->line, _ ("there are more than %d readings."),
+                         SURVEY_MAX_READINGS);
+  Reading *reading = survey_add_reading (survey);
+  *foreign = &reading->foreign;
+  return read_tag (draft, tag, &element_reading, reading);
+}
+
+/* Takes the key. */
+static void
+note_named_wall (Draft *draft, const Tag *tag, const char *attribute, NamedWall note)
+{
+  const Attribute *found = tag_attribute (tag, attribute);
+  note.line = found != NULL ? found->line : tag->line;
+  g_array_append_val (draft->named, note);
+}
+
+static gboolean
+start_place (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  guint last = draft->project->survey->readings->len - 1;
+  Reading *reading = &g_array_index (draft->project->survey->readings, Reading, last);
+  if (reading->places->len >= SURVEY_MAX_PLACES)
+    return draft_refuse (draft, tag->line, _ ("the reading has more than %d places."),
+                         SURVEY_MAX_PLACES);
+  PlaceTag said = { 0 };
+  gboolean well = read_tag (draft, tag, &element_place, &said);
+  NamedWall note = { .key = said.wall, .reading = last, .place = reading->places->len };
+  reading_add_place (reading, (WallId){ 0 }, said.x);
+  note_named_wall (draft, tag, "wall", note);
+  *foreign = &g_array_index (reading->places, SurveyPlace, reading->places->len - 1).foreign;
+  return well;
+}
+
+static gboolean
+start_diagonal (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Survey *survey = draft->project->survey;
+  if (survey->diagonals->len >= SURVEY_MAX_DIAGONALS)
+    return draft_refuse (draft, tag->line, _ ("there are more than %d diagonals."),
+                         SURVEY_MAX_DIAGONALS);
+  Diagonal *diagonal = survey_add_diagonal (survey);
+  DiagonalTag said = { .name = g_steal_pointer (&diagonal->name) };
+  gboolean well = read_tag (draft, tag, &element_diagonal, &said);
+  diagonal->name = said.name;
+  diagonal->given = said.mask;
+  diagonal->first = said.first;
+  diagonal->second = said.second;
+  diagonal->length = said.length;
+  NamedWall along = { .key = said.along, .diagonal = survey->diagonals->len };
+  NamedWall across = { .key = said.across, .diagonal = survey->diagonals->len, .across = TRUE };
+  note_named_wall (draft, tag, "along", along);
+  note_named_wall (draft, tag, "across", across);
+  *foreign = &diagonal->foreign;
+  return well;
+}
+
 static const Kind kinds[] = {
   { &element_project, NULL, start_project },
   { &element_block, &element_project, start_block },
@@ -321,6 +412,10 @@ static const Kind kinds[] = {
   { &element_steel_row, &element_wall, start_steel_row },
   { &element_opening, &element_wall, start_opening },
   { &element_pin, &element_wall, start_pin },
+  { &element_survey, &element_project, start_survey },
+  { &element_reading, &element_survey, start_reading },
+  { &element_place, &element_reading, start_place },
+  { &element_diagonal, &element_survey, start_diagonal },
 };
 
 static const Kind *
@@ -399,11 +494,50 @@ check_wall (Draft *draft, guint i)
     draft_refuse (draft, line, _ ("wall %s: %s"), key, fault);
 }
 
+static void
+find_named_wall (Draft *draft, GHashTable *walls, const NamedWall *note)
+{
+  Survey *survey = draft->project->survey;
+  const Wall *wall = g_hash_table_lookup (walls, note->key);
+  if (wall == NULL)
+    {
+      g_autofree char *shown = quoted (note->key);
+      draft_refuse (draft, note->line, _ ("survey: there is no wall %s."), shown);
+    }
+  else if (note->diagonal > 0)
+    {
+      Diagonal *diagonal = &g_array_index (survey->diagonals, Diagonal, note->diagonal - 1);
+      *(note->across ? &diagonal->across : &diagonal->along) = wall->id;
+    }
+  else
+    {
+      GArray *places = g_array_index (survey->readings, Reading, note->reading).places;
+      g_array_index (places, SurveyPlace, note->place).wall = wall->id;
+    }
+}
+
+/* Now that every wall is known. */
+static void
+check_survey (Draft *draft)
+{
+  g_autoptr (GHashTable) walls = g_hash_table_new (g_str_hash, g_str_equal);
+  for (guint i = 0; i < draft->project->walls->len; i++)
+    g_hash_table_insert (walls, project_wall_at (draft->project, i)->key,
+                         g_ptr_array_index (draft->project->walls, i));
+  for (guint i = 0; draft->fault == NULL && i < draft->named->len; i++)
+    find_named_wall (draft, walls, &g_array_index (draft->named, NamedWall, i));
+  g_autofree char *fault = draft->fault == NULL ? survey_fault (draft->project->survey) : NULL;
+  if (fault != NULL)
+    draft_refuse (draft, draft->survey_line, _ ("survey: %s"), fault);
+}
+
 void
 draft_check (Draft *draft)
 {
   for (guint i = 0; draft->fault == NULL && i < draft->project->walls->len; i++)
     check_wall (draft, i);
+  if (draft->fault == NULL && draft->project->survey != NULL)
+    check_survey (draft);
   if (draft->fault != NULL)
     return;
   g_autofree char *fault = project_fault (draft->project);

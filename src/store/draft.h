@@ -14,6 +14,8 @@ typedef struct
   Wall *wall;          /* the one that is open; the project owns it */
   GArray *walls;       /* what is to be looked up for each wall of the project */
   GArray *lines;       /* int, by an opening's number */
+  int survey_line;     /* of <survey> */
+  GArray *named;       /* what names a wall in the survey, to be looked up */
   GHashTable *keys;    /* set of every id so far */
   GHashTable *courses; /* set of the courses of the open wall's steel rows */
   GHashTable *pins;    /* set of the places of the open wall's pins: course << 32 | x */

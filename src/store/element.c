@@ -235,6 +235,38 @@ static const Field pin_fields[] = {
   { "length", VALUE_LENGTH, FALSE, offsetof (Pin, length), 0, SHORTEST, 10000, .plain = "0" },
 };
 
+static const Field survey_fields[] = {
+  LENGTH ("least", Survey, least, FALSE, SURVEY_LEAST, 0, 200),
+  LENGTH ("wanted", Survey, wanted, FALSE, SURVEY_WANTED, 0, 200),
+  LENGTH ("most", Survey, most, FALSE, SURVEY_MOST, 0, 200),
+  LENGTH ("tolerance", Survey, tolerance, FALSE, SURVEY_TOLERANCE, 0, 100),
+  LENGTH ("square", Survey, square, FALSE, SURVEY_SQUARE, 0, 100),
+  LENGTH ("tape", Survey, tape, FALSE, SURVEY_TAPE, 500, 100000),
+  LENGTH ("first-course", Survey, first_course, FALSE, SURVEY_FIRST_COURSE, -LONGEST, LONGEST),
+};
+
+static const Field reading_fields[] = {
+  { "point", VALUE_TEXT, FALSE, offsetof (Reading, point), .plain = "" },
+  LENGTH ("back", Reading, back, FALSE, READING_BACK, -20000, 20000),
+  LENGTH ("inter", Reading, inter, FALSE, READING_INTER, -20000, 20000),
+  LENGTH ("fore", Reading, fore, FALSE, READING_FORE, -20000, 20000),
+  LENGTH ("level", Reading, level, FALSE, READING_LEVEL, -LONGEST, LONGEST),
+};
+
+static const Field place_fields[] = {
+  POINTER ("wall", PlaceTag, wall),
+  LENGTH ("x", PlaceTag, x, TRUE, 0, 0, LONGEST),
+};
+
+static const Field diagonal_fields[] = {
+  NAME (DiagonalTag),
+  POINTER ("along", DiagonalTag, along),
+  POINTER ("across", DiagonalTag, across),
+  LENGTH ("first", DiagonalTag, first, FALSE, DIAGONAL_FIRST, 1, LONGEST),
+  LENGTH ("second", DiagonalTag, second, FALSE, DIAGONAL_SECOND, 1, LONGEST),
+  LENGTH ("length", DiagonalTag, length, TRUE, 0, 1, LONGEST),
+};
+
 #define ELEMENT(name, fields, mask)                                                                \
   {                                                                                                \
     name, fields, G_N_ELEMENTS (fields), mask                                                      \
@@ -251,6 +283,11 @@ const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, s
 const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);
 const Element element_opening = ELEMENT ("opening", opening_fields, offsetof (Opening, given));
 const Element element_pin = ELEMENT ("pin", pin_fields, 0);
+const Element element_survey = ELEMENT ("survey", survey_fields, offsetof (Survey, given));
+const Element element_reading = ELEMENT ("reading", reading_fields, offsetof (Reading, given));
+const Element element_place = ELEMENT ("at", place_fields, 0);
+const Element element_diagonal
+    = ELEMENT ("diagonal", diagonal_fields, offsetof (DiagonalTag, mask));
 
 const Field *
 element_field (const Element *element, const char *name)

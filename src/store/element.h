@@ -71,6 +71,21 @@ typedef struct
   gint32 count;
 } RuleTag;
 
+/* <at>; `wall` is a key. */
+typedef struct
+{
+  char *wall;
+  Length x;
+} PlaceTag;
+
+/* <diagonal>; `along` and `across` are keys. */
+typedef struct
+{
+  char *name, *along, *across;
+  guint mask; /* DiagonalField bits */
+  Length first, second, length;
+} DiagonalTag;
+
 enum
 {
   RULE_GAVE_LENGTH = 1,
@@ -102,6 +117,10 @@ extern const Element element_steel;     /* Steel */
 extern const Element element_steel_row; /* SteelRow */
 extern const Element element_opening;   /* Opening */
 extern const Element element_pin;       /* Pin */
+extern const Element element_survey;    /* Survey */
+extern const Element element_reading;   /* Reading */
+extern const Element element_place;     /* PlaceTag */
+extern const Element element_diagonal;  /* DiagonalTag */
 
 /* The row of an attribute; NULL when the element has none of that name. */
 const Field *element_field (const Element *element, const char *name);

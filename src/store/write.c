@@ -158,6 +158,48 @@ put_wall (GString *out, const Project *project, const Wall *wall)
   close_tag (out, 1, &element_wall, &wall->foreign, content);
 }
 
+/* One of a wall that is not there says nothing. */
+static void
+put_places (GString *out, const Project *project, const Reading *reading)
+{
+  for (guint i = 0; i < reading->places->len; i++)
+    {
+      const SurveyPlace *place = reading_place (reading, i);
+      const Wall *wall = project_wall (project, place->wall);
+      PlaceTag said = { wall != NULL ? wall->key : NULL, place->x };
+      if (wall != NULL)
+        put (out, 3, &element_place, &said, &place->foreign);
+    }
+}
+
+static void
+put_diagonal (GString *out, const Project *project, const Diagonal *diagonal)
+{
+  const Wall *along = project_wall (project, diagonal->along);
+  const Wall *across = project_wall (project, diagonal->across);
+  if (along == NULL || across == NULL)
+    return;
+  DiagonalTag said = { diagonal->name,  along->key,       across->key,     diagonal->given,
+                       diagonal->first, diagonal->second, diagonal->length };
+  put (out, 2, &element_diagonal, &said, &diagonal->foreign);
+}
+
+static void
+put_survey (GString *out, const Project *project, const Survey *survey)
+{
+  gsize content = open_tag (out, 1, &element_survey, survey, &survey->foreign);
+  for (guint i = 0; i < survey->readings->len; i++)
+    {
+      const Reading *reading = survey_reading (survey, i);
+      gsize inside = open_tag (out, 2, &element_reading, reading, &reading->foreign);
+      put_places (out, project, reading);
+      close_tag (out, 2, &element_reading, &reading->foreign, inside);
+    }
+  for (guint i = 0; i < survey->diagonals->len; i++)
+    put_diagonal (out, project, survey_diagonal (survey, i));
+  close_tag (out, 1, &element_survey, &survey->foreign, content);
+}
+
 char *
 store_text (const Project *project, gsize *n)
 {
@@ -170,6 +212,8 @@ store_text (const Project *project, gsize *n)
     }
   for (guint i = 0; i < project->walls->len; i++)
     put_wall (out, project, project_wall_at (project, i));
+  if (project->survey != NULL)
+    put_survey (out, project, project->survey);
   close_tag (out, 0, &element_project, &project->foreign, content);
   if (n != NULL)
     *n = out->len;

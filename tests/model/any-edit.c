@@ -134,11 +134,32 @@ remove_block (const Project *project)
   return edit_remove_block (block != NULL ? block->id : (BlockId){ 4711 });
 }
 
+static Edit *
+set_survey (const Project *project)
+{
+  g_autoptr (Survey) survey = project->survey ? survey_copy (project->survey) : survey_new ();
+  const Wall *wall = any_wall (project), *other = any_wall (project);
+  Reading *reading = survey_add_reading (survey);
+  if (pick (10) == 0 || survey->readings->len > 50)
+    return edit_set_survey (NULL);
+  reading->given = READING_INTER;
+  reading->inter = LENGTH_MM (pick (25000));
+  reading_add_place (reading, wall != NULL ? wall->id : (WallId){ 4711 }, LENGTH_MM (pick (9000)));
+  if (wall != NULL && other != NULL && pick (3) == 0)
+    {
+      Diagonal *diagonal = survey_add_diagonal (survey);
+      diagonal->along = wall->id;
+      diagonal->across = other->id;
+      diagonal->length = LENGTH_MM (pick (9000));
+    }
+  return edit_set_survey (survey);
+}
+
 Edit *
 any_edit (const Project *project)
 {
   static const char *const texts[] = { "", "Trial", "2026-03-02", NULL };
-  switch (pick (14))
+  switch (pick (15))
     {
     case 0:
       return edit_project ((ProjectField) pick (5), texts[pick (G_N_ELEMENTS (texts))]);
@@ -163,6 +184,8 @@ any_edit (const Project *project)
     case 11:
     case 12:
       return set_opening (project);
+    case 13:
+      return set_survey (project);
     default:
       return remove_opening (project);
     }

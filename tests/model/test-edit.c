@@ -354,6 +354,122 @@ test_any_edit (void)
   g_assert_cmpuint (refused, >, 1000);
 }
 
+/* Two walls, a book with a point at their corner and one on the second, and a diagonal. */
+static Project *
+surveyed (void)
+{
+  Project *project = house ();
+  g_autoptr (Wall) wall = wall_new ();
+  apply (&project, edit_add_wall (wall));
+  g_autoptr (Survey) survey = survey_new ();
+  WallId first = project_wall_at (project, 0)->id, second = project_wall_at (project, 1)->id;
+  Reading *corner = survey_add_reading (survey);
+  corner->given = READING_BACK;
+  corner->back = LENGTH_MM (1500);
+  reading_add_place (corner, first, LENGTH_MM (6000));
+  reading_add_place (corner, second, 0);
+  reading_add_place (survey_add_reading (survey), second, LENGTH_MM (3000));
+  Diagonal *diagonal = survey_add_diagonal (survey);
+  diagonal->along = first;
+  diagonal->across = second;
+  diagonal->length = LENGTH_MM (8485);
+  apply (&project, edit_set_survey (survey));
+  g_assert_true (survey_equal (project->survey, survey));
+  return project;
+}
+
+static void
+test_survey_is_set (void)
+{
+  g_autoptr (Project) project = surveyed ();
+  g_autoptr (Project) before = project_ref (project);
+  apply (&project, edit_set_survey (NULL));
+  g_assert_null (project->survey);
+  g_assert_nonnull (before->survey);
+  g_assert_false (project_equal (project, before));
+}
+
+/* What the survey said of a wall goes with it; the readings stay. */
+static void
+test_survey_forgets_a_wall (void)
+{
+  g_autoptr (Project) project = surveyed ();
+  WallId first = project_wall_at (project, 0)->id, second = project_wall_at (project, 1)->id;
+  g_autoptr (Project) before = project_ref (project);
+  apply (&project, edit_remove_wall (second));
+  g_assert_cmpuint (project->survey->readings->len, ==, 2);
+  g_assert_cmpuint (survey_reading (project->survey, 0)->places->len, ==, 1);
+  g_assert_cmpuint (reading_place (survey_reading (project->survey, 0), 0)->wall.n, ==, first.n);
+  g_assert_cmpuint (survey_reading (project->survey, 1)->places->len, ==, 0);
+  g_assert_cmpuint (project->survey->diagonals->len, ==, 0);
+  g_assert_true (survey_names_wall (before->survey, second));
+}
+
+static void
+test_survey_is_refused (void)
+{
+  g_autoptr (Project) project = surveyed ();
+  const char *missing = "What this would change is not in the project.";
+  Survey *survey = survey_copy (project->survey);
+  reading_add_place (&g_array_index (survey->readings, Reading, 0), (WallId){ 4711 }, 0);
+  assert_refused (project, edit_set_survey (survey), missing);
+  survey_unref (survey);
+  survey = survey_copy (project->survey);
+  g_array_index (survey->diagonals, Diagonal, 0).across.n = 4711;
+  assert_refused (project, edit_set_survey (survey), missing);
+  survey_unref (survey);
+  survey = survey_copy (project->survey);
+  g_array_index (survey->diagonals, Diagonal, 0).across
+      = g_array_index (survey->diagonals, Diagonal, 0).along;
+  assert_refused (project, edit_set_survey (survey),
+                  "Diagonal 1: A diagonal goes across a corner of two walls, not of one.");
+  survey_unref (survey);
+  survey = survey_copy (project->survey);
+  g_array_index (survey->readings, Reading, 0).back = LENGTH_MM (20001);
+  assert_refused (project, edit_set_survey (survey),
+                  "Row 1: The backsight is 20001 mm; it must be from -20000 to 20000 mm.");
+  survey_unref (survey);
+  survey = survey_copy (project->survey);
+  survey->given |= SURVEY_LEAST;
+  survey->least = LENGTH_MM (30);
+  assert_refused (project, edit_set_survey (survey),
+                  "The wanted levelling bed, 25 mm, is not between the least, 30 mm, and the "
+                  "thickest, 40 mm.");
+  survey_unref (survey);
+}
+
+/* Numbers of walls do not count, their places in the list do. */
+static void
+test_survey_is_compared_by_content (void)
+{
+  g_autoptr (Project) a = surveyed ();
+  g_autoptr (Project) b = house ();
+  g_autoptr (Wall) wall = wall_new ();
+  apply (&b, edit_add_wall (wall));
+  apply (&b, edit_remove_wall (project_wall_at (b, 1)->id));
+  apply (&b, edit_add_wall (wall));
+  g_assert_false (project_equal (a, b));
+  g_autoptr (Survey) survey = survey_copy (a->survey);
+  for (guint i = 0; i < survey->readings->len; i++)
+    {
+      GArray *places = survey_reading (survey, i)->places;
+      for (guint j = 0; j < places->len; j++)
+        {
+          SurveyPlace *place = &g_array_index (places, SurveyPlace, j);
+          place->wall = place->wall.n == project_wall_at (a, 0)->id.n ? project_wall_at (b, 0)->id
+                                                                      : project_wall_at (b, 1)->id;
+        }
+    }
+  g_array_index (survey->diagonals, Diagonal, 0).along = project_wall_at (b, 0)->id;
+  g_array_index (survey->diagonals, Diagonal, 0).across = project_wall_at (b, 1)->id;
+  apply (&b, edit_set_survey (survey));
+  g_assert_cmpuint (project_wall_at (a, 1)->id.n, !=, project_wall_at (b, 1)->id.n);
+  g_assert_true (project_equal (a, b));
+  g_array_index (survey->readings, Reading, 0).back += 1;
+  apply (&b, edit_set_survey (survey));
+  g_assert_false (project_equal (a, b));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -371,6 +487,10 @@ main (int argc, char **argv)
   g_test_add_func ("/edit/block-is-set", test_block_is_set);
   g_test_add_func ("/edit/numbers-are-not-used-again", test_numbers_are_not_used_again);
   g_test_add_func ("/edit/owns-what-it-has", test_edit_owns_what_it_has);
+  g_test_add_func ("/edit/survey-is-set", test_survey_is_set);
+  g_test_add_func ("/edit/survey-forgets-a-wall", test_survey_forgets_a_wall);
+  g_test_add_func ("/edit/survey-is-refused", test_survey_is_refused);
+  g_test_add_func ("/edit/survey-is-compared-by-content", test_survey_is_compared_by_content);
   g_test_add_func ("/edit/any", test_any_edit);
   return g_test_run ();
 }

@@ -303,6 +303,80 @@ add_wall (Project *project)
   g_ptr_array_add (project->walls, wall);
 }
 
+static Length
+any_signed (Length most)
+{
+  Length length = any_length (0, most);
+  return chance (30) ? -length : length;
+}
+
+static WallId
+any_wall_of (const Project *project)
+{
+  return project_wall_at (project, (guint) g_test_rand_int_range (0, (gint32) project->walls->len))
+      ->id;
+}
+
+static void
+add_reading (const Project *project, Survey *survey)
+{
+  Reading *reading = survey_add_reading (survey);
+  g_free (reading->point);
+  reading->point = any_name ();
+  reading->given = (guint) g_test_rand_int_range (0, 1 << 4);
+  reading->back = any_signed (SURVEY_MAX_READING);
+  reading->inter = any_signed (SURVEY_MAX_READING);
+  reading->fore = any_signed (SURVEY_MAX_READING);
+  reading->level = any_signed (LENGTH_MAX);
+  reading->foreign = any_foreign ();
+  while (project->walls->len > 0 && chance (40) && reading->places->len < SURVEY_MAX_PLACES)
+    {
+      reading_add_place (reading, any_wall_of (project), any_length (0, LENGTH_MAX));
+      g_array_index (reading->places, SurveyPlace, reading->places->len - 1).foreign
+          = any_foreign ();
+    }
+}
+
+static void
+add_diagonal (const Project *project, Survey *survey)
+{
+  WallId along = any_wall_of (project), across = any_wall_of (project);
+  if (along.n == across.n)
+    return;
+  Diagonal *diagonal = survey_add_diagonal (survey);
+  g_free (diagonal->name);
+  diagonal->name = any_name ();
+  diagonal->along = along;
+  diagonal->across = across;
+  diagonal->given = (guint) g_test_rand_int_range (0, 1 << 2);
+  diagonal->first = any_length (LENGTH_MM (1), LENGTH_MAX);
+  diagonal->second = any_length (LENGTH_MM (1), LENGTH_MAX);
+  diagonal->length = any_length (LENGTH_MM (1), LENGTH_MAX);
+  diagonal->foreign = any_foreign ();
+}
+
+static Survey *
+any_survey (const Project *project)
+{
+  Survey *survey = survey_new ();
+  survey->given = (guint) g_test_rand_int_range (0, 1 << 7);
+  survey->least = survey->given & SURVEY_LEAST ? any_length (0, LENGTH_MM (25)) : survey->least;
+  survey->most
+      = survey->given & SURVEY_MOST ? any_length (LENGTH_MM (25), SURVEY_MAX_BED) : survey->most;
+  if (survey->given & SURVEY_WANTED)
+    survey->wanted = any_length (survey->least, survey->most);
+  survey->tolerance = any_length (0, SURVEY_MAX_TOLERANCE);
+  survey->square = any_length (0, SURVEY_MAX_TOLERANCE);
+  survey->tape = any_length (LENGTH_MM (500), LENGTH_MM (100000));
+  survey->first_course = any_signed (LENGTH_MAX);
+  survey->foreign = any_foreign ();
+  while (chance (80))
+    add_reading (project, survey);
+  while (project->walls->len > 1 && chance (50))
+    add_diagonal (project, survey);
+  return survey;
+}
+
 Project *
 any_project (void)
 {
@@ -317,6 +391,8 @@ any_project (void)
     add_block (project);
   for (int n = project->blocks->len > 0 ? g_test_rand_int_range (0, 5) : 0; n > 0; n--)
     add_wall (project);
+  if (chance (50))
+    project->survey = any_survey (project);
   g_autofree char *fault = project_fault (project);
   g_assert_cmpstr (fault, ==, NULL);
   return project;

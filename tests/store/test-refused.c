@@ -7,27 +7,36 @@
 
 /* Every case is this file with one piece of text put in the place of another. */
 static const char good[]
-    = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"                            /* 1 */
-      "<project xmlns=\"urn:halfbond:project:1\" title=\"Trial\">\n"            /* 2 */
-      "  <block id=\"b1\" name=\"B\" length=\"600\" height=\"200\"\n"           /* 3 */
-      "         thickness=\"250\" density=\"500\"/>\n"                          /* 4 */
-      "  <wall id=\"w1\" name=\"Street side\" block=\"b1\"\n"                   /* 5 */
-      "        length=\"8400\" height=\"2649\">\n"                              /* 6 */
-      "    <laying first-bed=\"25\" bed=\"2\" head=\"2\" min-piece=\"150\"\n"   /* 7 */
-      "            min-lap=\"100\" min-rip=\"50\" kerf=\"3\" aim=\"regular\"\n" /* 8 */
-      "            start=\"left\"/>\n"                                          /* 9 */
-      "    <end side=\"left\" return=\"250\" through=\"even\"/>\n"              /* 10 */
-      "    <end side=\"right\"/>\n"                                             /* 11 */
-      "    <steel bars=\"2\" diameter=\"6\" every=\"4\" under-sills=\"true\"\n" /* 12 */
-      "           over-heads=\"false\" past=\"600\" lap=\"300\"/>\n"            /* 13 */
-      "    <steel-row course=\"10\"/>\n"                                        /* 14 */
-      "    <steel-row course=\"8\" omit=\"true\"/>\n"                           /* 15 */
-      "    <opening id=\"o1\" name=\"W1\" kind=\"window\" x=\"1800\"\n"         /* 16 */
-      "             width=\"1200\" sill=\"1033\" height=\"1200\"/>\n"           /* 17 */
-      "    <opening id=\"o2\" name=\"D1\" kind=\"door\" x=\"5000\"\n"           /* 18 */
-      "             width=\"900\" sill=\"0\" height=\"2100\"/>\n"               /* 19 */
-      "  </wall>\n"                                                             /* 20 */
-      "</project>\n";                                                           /* 21 */
+    = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"                                  /* 1 */
+      "<project xmlns=\"urn:halfbond:project:1\" title=\"Trial\">\n"                  /* 2 */
+      "  <block id=\"b1\" name=\"B\" length=\"600\" height=\"200\"\n"                 /* 3 */
+      "         thickness=\"250\" density=\"500\"/>\n"                                /* 4 */
+      "  <wall id=\"w1\" name=\"Street side\" block=\"b1\"\n"                         /* 5 */
+      "        length=\"8400\" height=\"2649\">\n"                                    /* 6 */
+      "    <laying first-bed=\"25\" bed=\"2\" head=\"2\" min-piece=\"150\"\n"         /* 7 */
+      "            min-lap=\"100\" min-rip=\"50\" kerf=\"3\" aim=\"regular\"\n"       /* 8 */
+      "            start=\"left\"/>\n"                                                /* 9 */
+      "    <end side=\"left\" return=\"250\" through=\"even\"/>\n"                    /* 10 */
+      "    <end side=\"right\"/>\n"                                                   /* 11 */
+      "    <steel bars=\"2\" diameter=\"6\" every=\"4\" under-sills=\"true\"\n"       /* 12 */
+      "           over-heads=\"false\" past=\"600\" lap=\"300\"/>\n"                  /* 13 */
+      "    <steel-row course=\"10\"/>\n"                                              /* 14 */
+      "    <steel-row course=\"8\" omit=\"true\"/>\n"                                 /* 15 */
+      "    <opening id=\"o1\" name=\"W1\" kind=\"window\" x=\"1800\"\n"               /* 16 */
+      "             width=\"1200\" sill=\"1033\" height=\"1200\"/>\n"                 /* 17 */
+      "    <opening id=\"o2\" name=\"D1\" kind=\"door\" x=\"5000\"\n"                 /* 18 */
+      "             width=\"900\" sill=\"0\" height=\"2100\"/>\n"                     /* 19 */
+      "  </wall>\n"                                                                   /* 20 */
+      "  <wall id=\"w2\" block=\"b1\" length=\"5000\" height=\"2649\"/>\n"            /* 21 */
+      "  <survey least=\"10\" wanted=\"25\" most=\"40\" tape=\"8000\">\n"             /* 22 */
+      "    <reading point=\"A\" level=\"100\" back=\"1500\"/>\n"                      /* 23 */
+      "    <reading point=\"B\" fore=\"-1480\">\n"                                    /* 24 */
+      "      <at wall=\"w1\" x=\"8400\"/>\n"                                          /* 25 */
+      "      <at wall=\"w2\" x=\"0\"/>\n"                                             /* 26 */
+      "    </reading>\n"                                                              /* 27 */
+      "    <diagonal along=\"w1\" across=\"w2\" length=\"9775.5\" first=\"8400\"/>\n" /* 28 */
+      "  </survey>\n"                                                                 /* 29 */
+      "</project>\n";                                                                 /* 30 */
 
 typedef enum
 {
@@ -88,6 +97,34 @@ static const struct
     "there is a second <steel> in the same wall." },
   { "second-left-end", "<end side=\"right\"/>", "<end side=\"left\"/>", 11,
     "the wall has a second <end> on the side \"left\"." },
+  /* the survey */
+  { "second-survey", "  <survey", "  <survey/>\n  <survey", 23, "there is a second <survey>." },
+  { "place-outside-a-reading", "    <diagonal", "    <at wall=\"w1\" x=\"0\"/><diagonal", 28,
+    "there is no element \"at\" in <survey>." },
+  { "survey-in-a-wall", "    <steel-row course=\"10\"/>", "    <survey/>", 14,
+    "there is no element \"survey\" in <wall>." },
+  { "reading-no-number", "back=\"1500\"", "back=\"1,500\"", 23,
+    "reading: the back \"1,500\" is not a number of millimetres." },
+  { "reading-too-long", "fore=\"-1480\"", "fore=\"-20000.01\"", 24,
+    "reading: the fore \"-20000.01\" is not between -20000 and 20000." },
+  { "level-too-high", "level=\"100\"", "level=\"1000000.5\"", 23, "level \"1000000.5\" is not" },
+  { "place-without-a-wall", "<at wall=\"w2\" x", "<at x", 26, "at: the wall is missing." },
+  { "place-without-x", "wall=\"w1\" x=\"8400\"", "wall=\"w1\"", 25, "at: the x is missing." },
+  { "place-before-the-wall", "wall=\"w1\" x=\"8400\"", "wall=\"w1\" x=\"-1\"", 25,
+    "not between 0 and" },
+  { "place-on-no-wall", "<at wall=\"w2\"", "<at wall=\"w3\"", 26,
+    "survey: there is no wall \"w3\".", BY_READER },
+  { "diagonal-of-no-wall", "across=\"w2\"", "across=\"b1\"", 28, "survey: there is no wall \"b1\".",
+    BY_READER },
+  { "diagonal-of-one-wall", "across=\"w2\"", "across=\"w1\"", 22,
+    "survey: Diagonal 1: A diagonal goes across a corner of two walls, not of one.", BY_READER },
+  { "diagonal-without-length", " length=\"9775.5\"", "", 28, "diagonal: the length is missing." },
+  { "diagonal-of-nothing", " length=\"9775.5\"", " length=\"0\"", 28, "not between 1 and 1000000" },
+  { "bed-upside-down", "wanted=\"25\"", "wanted=\"45\"", 22,
+    "survey: The wanted levelling bed, 45 mm, is not between the least, 10 mm, and the thickest",
+    BY_READER },
+  { "survey-bed-too-thick", "most=\"40\"", "most=\"201\"", 22, "not between 0 and 200" },
+  { "tape-too-short", "tape=\"8000\"", "tape=\"499\"", 22, "not between 500 and 100000" },
   /* what is left out */
   { "block-without-id", "block id=\"b1\"", "block", 3, "block: the id is missing." },
   { "block-without-length", "length=\"600\"", "", 3, "block \"b1\": the length is missing." },
@@ -278,12 +315,12 @@ static const struct
   { "openings-overlap", "x=\"5000\"", "x=\"2999.9\"", 18,
     "wall \"w1\": Openings W1 and D1 overlap.", BY_READER },
   /* not XML as it should be */
-  { "tag-not-closed", "  </wall>\n", "", 20, "not well-formed" },
+  { "tag-not-closed", "  </survey>\n", "", 29, "not well-formed" },
   { "attribute-twice", "bars=\"2\"", "bars=\"2\" bars=\"3\"", 13, "not well-formed" },
   { "prefix-unknown", "    <steel-row course=\"10\"/>", "    <v:x/>", 14, "not well-formed" },
   { "entity-unknown", "title=\"Trial\"", "title=\"&trial;\"", 2, "not well-formed" },
   { "entity-unknown-in-text", "    <steel-row course=\"10\"/>", "&trial;", 14, "" },
-  { "two-roots", "</project>\n", "</project>\n<project/>\n", 22, "not well-formed" },
+  { "two-roots", "</project>\n", "</project>\n<project/>\n", 31, "not well-formed" },
   { "other-encoding", "encoding=\"UTF-8\"", "encoding=\"ISO-8859-1\"", 1,
     "it says that it is written in another encoding than UTF-8.", BY_READER },
   { "other-version", "version=\"1.0\"", "version=\"1.1\"", 1,
@@ -377,6 +414,13 @@ static const struct
   { "<steel-row course=\"10\"/>", "<pin course=\"10000\" x=\"1000000\" length=\"10000\"/>" },
   { "<steel-row course=\"10\"/>", "<pin course=\" 1 \" x=\"0\" length=\"0.003125\"/>" },
   { "<end side=\"right\"/>", "<end side=\"right\" xml:lang=\"de\"/>" },
+  { "<at wall=\"w2\" x=\"0\"/>", "" },
+  { "<at wall=\"w2\" x=\"0\"/>", "<at wall=\"w2\" x=\"1000000\"/><x:y xmlns:x=\"urn:x\"/>" },
+  { "point=\"A\" level=\"100\" back=\"1500\"", "" },
+  { "back=\"1500\"", "back=\"-20000\" inter=\"+.5\" fore=\"20000\"" },
+  { "level=\"100\"", "level=\"-1000000\"" },
+  { "<survey least=\"10\" wanted=\"25\" most=\"40\"", "<survey" },
+  { " tape=\"8000\"", " tape=\"100000\" tolerance=\"0\" square=\"100\" first-course=\"-3.5\"" },
   { "<project", "<!-- a -->\n<?b c?>\n<project" },
 };
 
@@ -436,6 +480,17 @@ static const struct
     "<opening id=\"o#\" kind=\"void\" x=\"#0\" width=\"10\" sill=\"0\" height=\"10\"/>\n",
     "</wall>", WALL_MAX_OPENINGS, WALL_MAX_OPENINGS + 4, "the wall has more than 1000 openings." },
   { "attributes", "", "<v:a xmlns:v=\"urn:v\"/>", "", 1000, 0, "" },
+  { "readings", "<survey>\n", "<reading/>\n", "</survey>", SURVEY_MAX_READINGS,
+    SURVEY_MAX_READINGS + 3, "there are more than 5000 readings." },
+  { "places",
+    ONE_BLOCK "<wall id=\"w\" block=\"b\" length=\"3000\" height=\"2000\"/>\n<survey><reading>\n",
+    "<at wall=\"w\" x=\"#\"/>\n", "</reading></survey>", SURVEY_MAX_PLACES, SURVEY_MAX_PLACES + 5,
+    "the reading has more than 20 places." },
+  { "diagonals",
+    ONE_BLOCK "<wall id=\"w\" block=\"b\" length=\"3000\" height=\"2000\"/>\n"
+              "<wall id=\"v\" block=\"b\" length=\"3000\" height=\"2000\"/>\n<survey>\n",
+    "<diagonal along=\"w\" across=\"v\" length=\"#\"/>\n", "</survey>", SURVEY_MAX_DIAGONALS,
+    SURVEY_MAX_DIAGONALS + 6, "there are more than 1000 diagonals." },
 };
 
 static void

@@ -103,6 +103,16 @@ static const struct
     "    <opening id=\"o1\" kind=\"void\" x=\"0\" width=\"10\" sill=\"0\" height=\"10\"/>\n"
     "    <pin course=\"3\" x=\"1200\" length=\"450\"/>\n    <pin course=\"2\" x=\"0.1\"/>\n"
     "  </wall>\n</project>\n" },
+  { "a-survey-comes-last",
+    ">\n<survey tape=\"8000.0\" least=\"10\"><diagonal name=\"\" length=\"5831\" across=\"w2\" "
+    "along=\"w1\"/><reading fore=\"-1200\" point=\"A\"><at x=\"0\" wall=\"w2\"/></reading><reading "
+    "point=\"\"/></survey>" BLOCK "<wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\"/>"
+    "<wall id=\"w2\" block=\"b1\" length=\"5000\" height=\"2000\"/></project>",
+    ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\"/>\n"
+    "  <wall id=\"w2\" block=\"b1\" length=\"5000\" height=\"2000\"/>\n"
+    "  <survey least=\"10\" tape=\"8000\">\n    <reading point=\"A\" fore=\"-1200\">\n"
+    "      <at wall=\"w2\" x=\"0\"/>\n    </reading>\n    <reading/>\n"
+    "    <diagonal along=\"w1\" across=\"w2\" length=\"5831\"/>\n  </survey>\n</project>\n" },
   { "numbers-in-other-forms",
     ">\n  <block id=\" b1 \" length=\"+0600.0\" height=\"\n200.\" thickness=\"250.00001\" "
     "density=\"00500.500\"/>\n</project>\n",
