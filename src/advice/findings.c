@@ -30,6 +30,7 @@ of_one_wall (const Project *project, const Wall *wall)
 {
   Project *one = project_copy (project);
 
+  g_clear_pointer (&one->survey, survey_unref);
   g_ptr_array_set_size (one->walls, 0);
   g_ptr_array_add (one->walls, wall_ref (wall));
   return one;
@@ -39,7 +40,7 @@ GPtrArray *
 findings_of_wall (const Project *project, const Wall *wall, const Layout *layout)
 {
   g_autoptr (Project) one = of_one_wall (project, wall);
-  Judging judging = { .project = one, .wall = wall, .layout = layout };
+  Judging judging = { .project = one, .whole = project, .wall = wall, .layout = layout };
 
   judging.block = project_block (project, wall->block);
   judging.laying = laying_resolve (&wall->laying, judging.block);
@@ -49,6 +50,7 @@ findings_of_wall (const Project *project, const Wall *wall, const Layout *layout
   judge_openings (&judging);
   judge_bed_steel (&judging);
   judge_courses (&judging);
+  judge_footing (&judging);
   judge_pins (&judging); /* after the breaches, some of which it mends */
   g_ptr_array_sort (judging.findings, compare_findings);
   return judging.findings;

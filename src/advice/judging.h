@@ -7,7 +7,8 @@
 
 typedef struct
 {
-  const Project *project;
+  const Project *project; /* the wall alone, with no survey: mends are tried on it */
+  const Project *whole;   /* all walls, and the survey */
   const Wall *wall;
   const Block *block;
   const Layout *layout;
@@ -42,10 +43,12 @@ void judge_breaches (
     Judging *judging); /* breaches.c: min-piece, min-lap, min-rip, lap-too-long, fewer-cuts */
 void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-long, strip-too-high,
                                    bearing-too-long, jamb-line-too-far, wanted-lap-short */
-void judge_openings (Judging *judging); /* openings.c: beyond-move, sill, head, narrow-pier,
-                                   lintel-bearing */
+void judge_openings (Judging *judging);       /* openings.c: beyond-move, sill, head, narrow-pier,
+                                         lintel-bearing */
 void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (
     Judging *judging); /* courses.c: top-course, top-packing, levelling-bed, block-mass */
-void judge_pins (Judging *judging); /* pins.c: pin; gives mends to breaches that have none */
+void judge_footing (Judging *judging); /* footing.c: level-book, closing-error, bed-thin,
+                                          bed-thick, out-of-square */
+void judge_pins (Judging *judging);    /* pins.c: pin; gives mends to breaches that have none */

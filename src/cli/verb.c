@@ -7,6 +7,8 @@ const Verb verbs[] = {
   { "lay", N_ ("FILE"), N_ ("Lay every wall, or one"), verb_lay },
   { "takeoff", N_ ("FILE"), N_ ("The quantities"), verb_takeoff },
   { "check", N_ ("FILE"), N_ ("What breaks a rule, and where"), verb_check },
+  { "level", N_ ("FILE"), N_ ("The level book of the footing reduced, and the first course by it"),
+    verb_level },
   { "cut", "", N_ ("The fewest stock lengths that give a list of pieces"), verb_cut },
   { "advise", N_ ("FILE"), N_ ("What moving an opening, or changing a wall a little, would save"),
     verb_advise },

@@ -178,3 +178,88 @@ export_saw_csv (const Project *project, Layout *const *layouts, const GPtrArray 
     }
   return g_string_free (csv, FALSE);
 }
+
+/* The footing */
+
+static void
+add_length_if (GString *csv, gboolean is, Length length)
+{
+  if (is)
+    add_length (csv, length);
+  else
+    add_field (csv, "");
+}
+
+static void
+add_row_number (GString *csv, guint row)
+{
+  g_autofree char *number = g_strdup_printf ("%u", row + 1);
+
+  add_field (csv, number);
+}
+
+static void
+add_book_row (GString *csv, const Reading *reading, const LevelRow *row, guint i)
+{
+  add_row_number (csv, i);
+  add_name (csv, reading->point);
+  add_length_if (csv, reading->given & READING_BACK, reading->back);
+  add_length_if (csv, reading->given & READING_INTER, reading->inter);
+  add_length_if (csv, reading->given & READING_FORE, reading->fore);
+  add_length_if (csv, row->has_rise && row->rise > 0, row->rise);
+  add_length_if (csv, row->has_rise && row->rise < 0, -row->rise);
+  add_length_if (csv, row->begins && row->has_level, row->collimation);
+  add_length_if (csv, row->has_level, row->raw);
+  add_length_if (csv, row->has_level, row->correction);
+  add_length_if (csv, row->has_level, row->level);
+  add_length_if (csv, reading->given & READING_LEVEL, reading->level);
+  g_string_append (csv, CRLF);
+}
+
+char *
+export_book_csv (const Project *project, const LevelBook *book)
+{
+  GString *csv = g_string_new ("row,point,back_mm,inter_mm,fore_mm,rise_mm,fall_mm,collimation_mm,"
+                               "level_mm,correction_mm,corrected_mm,known_mm" CRLF);
+
+  for (guint i = 0; i < book->rows->len; i++)
+    add_book_row (csv, survey_reading (project->survey, i), level_row (book, i), i);
+  return g_string_free (csv, FALSE);
+}
+
+static void
+add_bed_place (GString *csv, const Survey *survey, const Beds *beds, const BedWall *wall,
+               const BedPlace *place)
+{
+  const char *point = "";
+
+  if (place->point >= 0)
+    point = survey_reading (survey, g_array_index (wall->foot, FootPoint, place->point).row)->point;
+  add_name (csv, wall->wall->key);
+  add_name (csv, wall->wall->name);
+  add_length (csv, place->x);
+  add_name (csv, point);
+  add_length (csv, place->foot);
+  add_length (csv, place->bed);
+  add_field (csv, place->laid ? "yes" : "no");
+  add_length_if (csv, place->laid && place->bed < beds->least, beds->least - place->bed);
+  add_length_if (csv, place->laid && place->bed > beds->most, place->bed - beds->most);
+  g_string_append (csv, CRLF);
+}
+
+char *
+export_beds_csv (const Project *project, const Beds *beds)
+{
+  GString *csv
+      = g_string_new ("wall,name,x_mm,point,footing_mm,bed_mm,laid,grind_mm,build_mm" CRLF);
+
+  for (guint w = 0; beds->known && w < beds->walls->len; w++)
+    {
+      const BedWall *wall = g_ptr_array_index (beds->walls, w);
+
+      for (guint i = 0; i < wall->places->len; i++)
+        add_bed_place (csv, project->survey, beds, wall,
+                       &g_array_index (wall->places, BedPlace, i));
+    }
+  return g_string_free (csv, FALSE);
+}

@@ -3,6 +3,7 @@
 
 #include "bond/layout.h"
 #include "model/project.h"
+#include "site/bed.h"
 #include "takeoff/takeoff.h"
 
 #define EXPORT_ERROR (export_error_quark ())
@@ -25,8 +26,12 @@ GBytes *export_png (const Project *project, const Wall *wall, const Layout *layo
                     int width, GError **error);
 /* RFC 4180, UTF-8: key, name, quantity, unit, one column per wall. */
 char *export_takeoff_csv (const Project *project, const Takeoff *takeoff);
-/* What is sawn from what: block, unit, piece, from, up, length, height; what is left of a unit has no
- * piece. `saws` as saw_plans_new() made them. */
+/* What is sawn from what: block, unit, piece, from, up, length, height; what is left of a unit has
+ * no piece. `saws` as saw_plans_new() made them. */
 char *export_saw_csv (const Project *project, Layout *const *layouts, const GPtrArray *saws);
+/* The reduced level book, and the levelling bed at every place of the surveyed walls: grind and
+ * build say how far the bed is beyond its limits. */
+char *export_book_csv (const Project *project, const LevelBook *book);
+char *export_beds_csv (const Project *project, const Beds *beds);
 /* Pieces of one wall, or of all with wall NULL: id, x, length, bottom, height, shape. */
 char *export_pieces_csv (const Project *project, Layout *const *layouts, const Wall *wall);

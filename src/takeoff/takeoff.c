@@ -6,6 +6,7 @@
 
 #include "concrete/bed-steel.h"
 #include "cutting/cutting.h"
+#include "site/bed.h"
 #include "takeoff/joints.h"
 
 #define MM2_PER_M2 1e6
@@ -132,8 +133,11 @@ tally_areas (Tally *tally, const Wall *wall)
     }
 }
 
+/* `bed` is the levelling bed as the footing makes it; NULL: it is not surveyed, and the bed is as
+ * thick as it was drawn. */
 static void
-tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *layout)
+tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *layout,
+              const BedWall *bed)
 {
   Laying laying = laying_resolve (&wall->laying, block);
   Joints joints = joints_of (wall, &laying, layout);
@@ -144,8 +148,9 @@ tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *
                     * ((double) joints.bed / per_mm * length_to_mm (laying.bed)
                        + (double) joints.head / per_mm * length_to_mm (laying.head));
   tally->bed_mortar
-      = thickness
-        * ((double) joints.levelling / per_mm * length_to_mm (laying.first_bed) + joints.packings);
+      = bed ? bed->mortar
+            : thickness * (double) joints.levelling / per_mm * length_to_mm (laying.first_bed);
+  tally->bed_mortar += thickness * joints.packings;
 }
 
 static void
@@ -379,6 +384,7 @@ typedef struct
   const Project *project;
   Layout *const *layouts;
   const gint *stop;
+  Beds *beds; /* NULL: the footing is not surveyed */
   Tally *walls;
   Tally all;
   GPtrArray *saws; /* SawPlan *, by block of the project */
@@ -415,7 +421,7 @@ count_wall (Counting *counting, guint i)
     return FALSE;
   tally_pieces (tally, layout, block);
   tally_areas (tally, wall);
-  tally_joints (tally, wall, block, layout);
+  tally_joints (tally, wall, block, layout, beds_wall (counting->beds, wall->id));
   tally_steel (tally, wall, block, steel);
   tally_add (&counting->all, tally);
   if (steel->len > 0)
@@ -466,10 +472,12 @@ takeoff_new (const Project *project, Layout *const *layouts, const gint *stop)
   Counting counting = { .project = project, .layouts = layouts, .stop = stop };
   Takeoff *takeoff = NULL;
 
+  counting.beds = beds_of_project (project);
   counting.walls = g_new0 (Tally, project->walls->len + 1);
   counting.steel = g_array_new (FALSE, FALSE, sizeof (SteelLength));
   if (count (&counting))
     takeoff = takeoff_of (&counting);
+  beds_free (counting.beds);
   g_free (counting.walls);
   g_clear_pointer (&counting.saws, g_ptr_array_unref);
   g_array_unref (counting.steel);

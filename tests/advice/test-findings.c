@@ -845,6 +845,181 @@ test_breach_of_a_pin (void)
   g_assert_null (finding_of (&after, "min-lap"));
 }
 
+/* --- the surveyed footing --- */
+
+/* A wall of 6018 mm and one across; `left` and `right` are levels of the footing at the first
+ * one's ends, the mark at 0 is met again `closing` mm too high, the diagonal is `off` mm longer
+ * than square. */
+static Project *
+surveyed (int left, int right, int closing, int off)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  g_autoptr (Survey) survey = survey_new ();
+  g_autoptr (GError) error = NULL;
+  Block block = block_default ();
+  g_autoptr (Edit) edit = NULL;
+  Project *project;
+  const int levels[] = { left, right };
+
+  wall->length = LENGTH_MM (6018);
+  project = project_of (wall, &block);
+  block_clear (&block);
+  for (int i = 0; i < 2; i++)
+    {
+      WallId id = { project->next };
+      g_autoptr (Edit) add = edit_add_wall (wall);
+      Project *next = project_edit (project, add, &error);
+
+      g_assert_no_error (error);
+      project_unref (project);
+      project = next;
+      if (i == 0)
+        {
+          Diagonal *diagonal = survey_add_diagonal (survey);
+
+          diagonal->along = project_wall_at (project, 0)->id;
+          diagonal->across = id;
+          diagonal->given = DIAGONAL_FIRST | DIAGONAL_SECOND;
+          diagonal->first = LENGTH_MM (3000);
+          diagonal->second = LENGTH_MM (4000);
+          diagonal->length = LENGTH_MM (5000 + off);
+        }
+    }
+  for (int i = 0; i < 4; i++)
+    {
+      Reading *reading = survey_add_reading (survey);
+
+      reading->given = i == 0   ? READING_BACK | READING_LEVEL
+                       : i == 3 ? READING_FORE
+                                : READING_INTER;
+      if (i == 1 || i == 2)
+        {
+          reading->inter = LENGTH_MM (-levels[i - 1]);
+          reading_add_place (reading, project_wall_at (project, 0)->id, (i - 1) * LENGTH_MM (6018));
+        }
+      else
+        {
+          g_free (reading->point);
+          reading->point = g_strdup ("BM");
+          reading->fore = LENGTH_MM (-closing);
+        }
+    }
+  edit = edit_set_survey (survey);
+  Project *next = project_edit (project, edit, &error);
+  g_assert_no_error (error);
+  project_unref (project);
+  return next;
+}
+
+static void
+test_good_footing (void)
+{
+  g_auto (Judged) judged = judge (surveyed (-8, 8, 5, 1));
+  const char *const rules[]
+      = { "level-book", "closing-error", "bed-thin", "bed-thick", "out-of-square" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rules); i++)
+    g_assert_null (finding_of (&judged, rules[i]));
+}
+
+static void
+test_closing_error (void)
+{
+  g_auto (Judged) judged = judge (surveyed (0, 0, 6, 0));
+  const Finding *finding = finding_of (&judged, "closing-error");
+
+  g_assert_nonnull (finding);
+  g_assert_cmpint (finding->severity, ==, SEVERITY_WARNING);
+  g_assert_cmpstr (
+      finding->text, ==,
+      "Level book: Row 4 (BM): does not close: 6 mm too high after 1 set-up; only 5 mm "
+      "are allowed. Read again before anything is laid by it.");
+  /* It is told with one wall, not with each. */
+  g_autoptr (Layout) layout
+      = lay_wall (project_wall_at (judged.project, 1), project_block_at (judged.project, 0), NULL);
+  g_autoptr (GPtrArray) others
+      = findings_of_wall (judged.project, project_wall_at (judged.project, 1), layout);
+  for (guint i = 0; i < others->len; i++)
+    g_assert_cmpstr (((const Finding *) g_ptr_array_index (others, i))->rule, !=, "closing-error");
+}
+
+static void
+test_bed_beyond_limits (void)
+{
+  g_auto (Judged) judged = judge (surveyed (-40, 40, 0, 0));
+  const Finding *thin = finding_of (&judged, "bed-thin");
+  const Finding *thick = finding_of (&judged, "bed-thick");
+
+  g_assert_nonnull (thin);
+  g_assert_nonnull (thick);
+  g_assert_cmpint (thin->severity, ==, SEVERITY_WARNING);
+  g_assert_cmpint (thin->course, ==, 1);
+  g_assert_cmpint (thin->x, ==, LENGTH_MM (6018));
+  g_assert_cmpstr (
+      thin->text, ==,
+      "From 4137.4 to 6018 mm the levelling bed is too thin: -15 mm at 6018 mm, at least "
+      "10 mm are wanted. Grind the footing down by 25 mm there.");
+  g_assert_cmpstr (
+      thick->text, ==,
+      "From 0 to 1880.6 mm the levelling bed is too thick: 65 mm at 0 mm, at most 40 mm "
+      "are wanted. Build the footing up by 25 mm there.");
+}
+
+static void
+test_out_of_square (void)
+{
+  g_auto (Judged) judged = judge (surveyed (0, 0, 0, 4));
+  const Finding *finding = finding_of (&judged, "out-of-square");
+
+  g_assert_nonnull (finding);
+  g_assert_cmpint (finding->severity, ==, SEVERITY_NOTE);
+  g_assert_cmpstr (
+      finding->text, ==,
+      "w1 and w2: the corner is open; the diagonal is 5004 mm, square is 5000 mm: out of "
+      "square by 10 mm over w1, or by 10 mm over w2.");
+}
+
+static void
+test_level_book (void)
+{
+  Project *project = surveyed (0, 0, 0, 0);
+  g_autoptr (Survey) survey = survey_copy (project->survey);
+
+  survey_add_reading (survey)->given = READING_INTER;
+  g_autoptr (Edit) edit = edit_set_survey (survey);
+  Project *next = project_edit (project, edit, NULL);
+  project_unref (project);
+  g_auto (Judged) judged = judge (next);
+  const Finding *finding = finding_of (&judged, "level-book");
+
+  g_assert_nonnull (finding);
+  g_assert_cmpstr (finding->text, ==,
+                   "Level book: Row 5: no backsight stands before it, so the height of the "
+                   "instrument is not known.");
+}
+
+/* Mends of other findings hold in the whole project, survey and all. */
+static void
+test_mends_beside_a_survey (void)
+{
+  g_auto (Judged) judged = judge (surveyed (0, 0, 0, 0));
+  guint n = 0;
+
+  for (guint i = 0; i < judged.findings->len; i++)
+    {
+      const Finding *finding = finding_at (&judged, i);
+      g_autoptr (GError) error = NULL;
+
+      if (finding->mend == NULL)
+        continue;
+      g_autoptr (Project) mended = project_edit (judged.project, finding->mend, &error);
+      g_assert_no_error (error);
+      g_assert_nonnull (mended->survey);
+      n++;
+    }
+  g_assert_cmpuint (n, >, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -853,6 +1028,12 @@ main (int argc, char **argv)
   g_test_add_func ("/findings/rows/mends-mend", test_mends_of_rows);
   g_test_add_func ("/findings/pins/not-met", test_pins_not_met);
   g_test_add_func ("/findings/pins/breach-of-a-pin", test_breach_of_a_pin);
+  g_test_add_func ("/findings/footing/good", test_good_footing);
+  g_test_add_func ("/findings/footing/closing-error", test_closing_error);
+  g_test_add_func ("/findings/footing/bed-beyond-limits", test_bed_beyond_limits);
+  g_test_add_func ("/findings/footing/out-of-square", test_out_of_square);
+  g_test_add_func ("/findings/footing/level-book", test_level_book);
+  g_test_add_func ("/findings/footing/mends-beside-a-survey", test_mends_beside_a_survey);
   g_test_add_func ("/findings/any-wall/mends-mend", test_mends);
   g_test_add_func ("/findings/any-wall/same-twice", test_same_twice);
   g_test_add_func ("/findings/a-lap-below-the-standard-is-told",

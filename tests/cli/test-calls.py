@@ -43,6 +43,8 @@ WRONG = [
     ("unknown-wall", ["lay", "@", "--wall", "w9"], "w1, w2"),
     ("option-without-value", ["lay", "@", "--wall"], "--wall"),
     ("json-and-csv", ["takeoff", "@", "--json", "--csv"], "--csv"),
+    ("level-json-and-csv", ["level", "@", "--json", "--csv"], "--csv"),
+    ("level-book-without-csv", ["level", "@", "--book"], "--book goes with --csv"),
     ("cut-without-stock", ["cut"], "--stock"),
     ("cut-with-a-file", ["cut", "@", "--stock", "600"], "one word too many"),
     ("cut-stock-no-number", ["cut", "--stock", "long"], "long"),

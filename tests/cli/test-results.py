@@ -290,6 +290,104 @@ def takeoff_saw_nothing():
         equal(call("takeoff", folder.file(project()), "--saw"), (0, "Nothing is sawn.\n", ""))
 
 
+# A mark, two points on w2, and back to the mark; # is the last sight.
+BOOK = """<survey>
+    <reading point="BM" level="100000" back="1500"/>
+    <reading point="A" inter="1525"><at wall="w2" x="0"/></reading>
+    <reading point="B" inter="1515"><at wall="w2" x="6018"/></reading>
+    <reading point="BM" fore="#"/>
+  </survey>"""
+
+
+def surveyed(last, book=BOOK):
+    return project(GARDEN, book.replace("#", last))
+
+
+@tap.case("/level/json")
+def level_json():
+    with Folder() as folder:
+        answer = result("level", folder.file(surveyed("1502")))
+    equal(answer["schema"], "halfbond.level/1")
+    book = answer["book"]
+    equal([row["raw"] for row in book["rows"]], [100000, 99975, 99985, 99998])
+    equal([row["correction"] for row in book["rows"]], [0, 2, 2, 2])
+    equal([row["level"] for row in book["rows"]], [100000, 99977, 99987, 100000])
+    equal((book["setups"], book["agrees"], book["closes"], book["checked"]), (1, True, True, True))
+    equal((book["back"], book["fore"], book["rise"], book["fall"]), (1500, 1502, 23, 25))
+    equal([(c["row"], c["error"], c["allowed"]) for c in book["closings"]], [(4, -2, 5)])
+    first = answer["first_course"]
+    equal((first["level"], first["zero"], first["possible"]), (100007, 99987, True))
+    equal((first["from"], first["to"], first["mean_bed"]), (99997, 100017, 25))
+    wall, = answer["walls"]
+    equal([(p["x"], round(p["bed"], 2)) for p in wall["places"]],
+          [(0, 30), (2000, 26.68), (4000, 23.35), (6000, 20.03), (6018, 20)])
+    equal([p.get("point") for p in wall["places"]], ["A", None, None, None, "B"])
+    equal(wall["works"], [])
+    equal(answer["squares"], [])
+
+
+@tap.case("/level/what-does-not-close-is-told-by-the-exit-status")
+def level_does_not_close():
+    with Folder() as folder:
+        path = folder.file(surveyed("1510"))
+        answer = result("level", path, status=1)
+        code, out, err = call("level", path)
+        findings = result("check", path)["findings"]
+    equal(answer["book"]["closes"], False)
+    equal((code, err), (1, ""))
+    contains(out, "Row 4 (BM): does not close: 10 mm too low", "text")
+    equal([f["rule"] for f in findings if f["severity"] == "warning"], ["closing-error"])
+
+
+@tap.case("/level/each-row-that-cannot-be-reduced-has-a-sentence")
+def level_faults():
+    book = "<survey><reading point='A' inter='1500'/><reading point='B'/><reading back='1400'/></survey>"
+    with Folder() as folder:
+        answer = result("level", folder.file(surveyed("0", book)), status=1)
+    equal([(f["row"], f["text"]) for f in answer["book"]["faults"]], [
+        (1, "Row 1 (A): no backsight stands before it, so the height of the instrument is not known."),
+        (2, "Row 2 (B): it has no reading.")])
+
+
+@tap.case("/level/csv")
+def level_csv():
+    with Folder() as folder:
+        path = folder.file(surveyed("1500"))
+        code, out, err = call("level", path, "--csv")
+        _, book, _ = call("level", path, "--csv", "--book")
+    equal((code, err), (0, ""))
+    rows = list(csv.DictReader(io.StringIO(out, newline="")))
+    equal([row["x_mm"] for row in rows], ["0", "2000", "4000", "6000", "6018"])
+    equal((rows[0]["wall"], rows[0]["point"], rows[0]["bed_mm"], rows[0]["laid"]), ("w2", "A", "30", "yes"))
+    rows = list(csv.DictReader(io.StringIO(book, newline="")))
+    equal([row["level_mm"] for row in rows], ["100000", "99975", "99985", "100000"])
+    equal([row["fall_mm"] for row in rows], ["", "25", "", ""])
+
+
+@tap.case("/level/nothing-surveyed")
+def level_nothing():
+    with Folder() as folder:
+        path = folder.file(project(GARDEN))
+        equal(call("level", path), (0, "There is no survey in this project.\n", ""))
+        answer = result("level", path)
+        equal(call("level", path, "--csv")[1].count("\n"), 1)
+    equal((answer["book"]["rows"], answer["walls"]), ([], []))
+    equal("first_course" in answer, False)
+
+
+@tap.case("/level/the-example")
+def level_example():
+    path = os.path.join(os.path.dirname(__file__), "../../data/examples/uneven-footing.halfbond")
+    code, out, err = call("level", path)
+    equal((code, err), (0, ""))
+    for word in ("closes 2 mm too high after 3 set-ups", "underside of course 1: 99998 mm",
+                 "mark 5200 mm along Lane side", "the engineer decide"):
+        contains(out, word, "text")
+    items = {item["key"]: item["walls"] for item in result("takeoff", path)["items"]}
+    hedge = result("level", path)["walls"][1]  # it has no openings, and so no packings
+    equal(round(items["bed-mortar.volume"]["w2"] - hedge["mortar"], 3), 0)
+
+
 @tap.case("/check/clean-wall")
 def check_clean():
     with Folder() as folder:

@@ -597,6 +597,54 @@ test_keys (void)
   g_assert_null (takeoff_line (counted.takeoff, "no.such-key"));
 }
 
+/* One wall of 6018 mm (10 units) on a bed drawn 25 mm thick, on a footing with these two levels at
+ * its ends, below the underside of course 1. */
+static double
+bed_mortar (int left, int right, int first_bed)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  g_autoptr (Survey) survey = survey_new ();
+  Block block = block_default ();
+  Project *project;
+  const int beds[] = { left, right };
+
+  wall->length = LENGTH_MM (6018);
+  wall->laying.given = LAYING_FIRST_BED;
+  wall->laying.first_bed = LENGTH_MM (first_bed);
+  block.length = LENGTH_MM (600);
+  block.thickness = LENGTH_MM (250);
+  project = project_of (wall, &block);
+  block_clear (&block);
+  survey->given = SURVEY_FIRST_COURSE;
+  survey->first_course = 0;
+  for (int i = 0; i < 2; i++)
+    {
+      survey_add_reading (survey)->given = READING_BACK | READING_LEVEL;
+      Reading *reading = survey_add_reading (survey);
+
+      reading->given = READING_INTER;
+      reading->inter = LENGTH_MM (beds[i]);
+      reading_add_place (reading, project_wall_at (project, 0)->id, i * LENGTH_MM (6018));
+    }
+  g_auto (Counted) counted = count (edited (project, edit_set_survey (left > 0 ? survey : NULL)));
+
+  return quantity (&counted, "bed-mortar.volume");
+}
+
+/* By hand: 6018 x 250 mm of wall times the mean bed; beyond 40 mm the footing is built up first.
+ * Without a survey the bed is as drawn. */
+static void
+test_surveyed_bed (void)
+{
+  const double litres_per_mm = 6018 * 250 / 1e6;
+
+  g_assert_cmpfloat_with_epsilon (bed_mortar (0, 0, 20), 20 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (25, 25, 20), 25 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (15, 35, 20), 25 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (60, 60, 20), 40 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (4, 4, 20), 10 * litres_per_mm, 1e-6);
+}
+
 static void
 test_stop (void)
 {
@@ -621,6 +669,7 @@ main (int argc, char **argv)
   g_test_add_func ("/takeoff/walls/sum-to-the-project", test_walls_sum);
   g_test_add_func ("/takeoff/butted/as-a-shorter-wall", test_butted);
   g_test_add_func ("/takeoff/keys/there-even-when-nothing-is", test_keys);
+  g_test_add_func ("/takeoff/bed/as-surveyed", test_surveyed_bed);
   g_test_add_func ("/takeoff/stop/no-answer", test_stop);
   return g_test_run ();
 }
