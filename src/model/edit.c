@@ -517,10 +517,10 @@ apply (Project *next, const Edit *edit, GError **error)
 
 /* Ends and tees of walls that stand in plan follow from where they stand. */
 static gboolean
-settle (Project *next, const Edit *edit, GError **error)
+settle (const Project *before, Project *next, const Edit *edit, GError **error)
 {
   WallId said_by = edit->kind == EDIT_SET_WALL ? edit->wall->id : (WallId){ 0 };
-  g_autoptr (GPtrArray) changed = plan_settled (next, said_by);
+  g_autoptr (GPtrArray) changed = plan_settled (before, next, said_by);
 
   for (guint i = 0; i < changed->len; i++)
     if (!set_wall (next, g_ptr_array_index (changed, i), error))
@@ -536,7 +536,7 @@ project_edit (const Project *project, const Edit *edit, GError **error)
 
   if (!apply (next, edit, error))
     return NULL;
-  if (edit->kind != EDIT_PROJECT && !settle (next, edit, error))
+  if (edit->kind != EDIT_PROJECT && !settle (project, next, edit, error))
     return NULL;
   fault = project_fault (next);
   if (fault)

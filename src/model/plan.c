@@ -260,8 +260,8 @@ find_crowds (GArray *meetings)
       }
 }
 
-GArray *
-plan_meetings (const Project *project)
+static GArray *
+find_meetings (const Project *project, const Wall *only)
 {
   g_autoptr (GArray) all = find_standing (project);
   GArray *meetings = g_array_new (FALSE, FALSE, sizeof (Meeting));
@@ -277,7 +277,8 @@ plan_meetings (const Project *project)
 
           if (b->box.x0 >= a->box.x1)
             break;
-          if (shared_box (&a->box, &b->box, &box))
+          if ((only == NULL || a->wall == only || b->wall == only)
+              && shared_box (&a->box, &b->box, &box))
             {
               Meeting meeting = meeting_of (a, b, &box);
 
@@ -290,6 +291,19 @@ plan_meetings (const Project *project)
   for (guint i = 0; i < meetings->len; i++)
     read_made (project, &g_array_index (meetings, Meeting, i));
   return meetings;
+}
+
+GArray *
+plan_meetings (const Project *project)
+{
+  return find_meetings (project, NULL);
+}
+
+/* A third wall in the square of two meets both of them, so that its crowds are found, too. */
+GArray *
+plan_meetings_of (const Project *project, guint wall)
+{
+  return find_meetings (project, project_wall_at (project, wall));
 }
 
 /* --- how a meeting is made --- */
@@ -376,8 +390,8 @@ plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, W
 
 typedef struct
 {
-  const Project *project;
-  GArray *meetings;
+  const Project *before, *project;
+  GArray *meetings_before, *meetings;
   Wall **walls; /* copies, by place in the project; NULL where it stands nowhere */
   WallId said_by;
 } Settling;
@@ -424,48 +438,87 @@ settle_made (const Settling *settling, const Meeting *meeting)
   return default_made (settling, meeting);
 }
 
-static gboolean
-meets_at_end (const Settling *settling, guint wall, Side side)
+/* The meeting of a wall at its end; NULL: none. */
+static const Meeting *
+at_end (const Project *project, const GArray *meetings, WallId wall, Side side)
 {
-  for (guint i = 0; i < settling->meetings->len; i++)
+  for (guint i = 0; i < meetings->len; i++)
     {
-      const Meeting *meeting = &g_array_index (settling->meetings, Meeting, i);
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
 
       for (int k = 0; k < 2; k++)
-        if (meeting->kind != MEET_WRONG && meeting->wall[k] == wall && ends_there (meeting, k)
-            && meeting->side[k] == side)
-          return TRUE;
+        if (meeting->kind != MEET_WRONG && ends_there (meeting, k) && meeting->side[k] == side
+            && project_wall_at (project, meeting->wall[k])->id.n == wall.n)
+          return meeting;
     }
-  return FALSE;
+  return NULL;
 }
 
-static gboolean
-meets_within (const Settling *settling, guint wall, Length at)
+/* The meeting of a wall within its length, at that place of it, or, where not NULL, in that square
+ * of the plan. */
+static const Meeting *
+within (const Project *project, const GArray *meetings, WallId wall, Length at, const PlanBox *box)
 {
-  for (guint i = 0; i < settling->meetings->len; i++)
+  for (guint i = 0; i < meetings->len; i++)
     {
-      const Meeting *meeting = &g_array_index (settling->meetings, Meeting, i);
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
 
       for (int k = 0; k < 2; k++)
-        if (meeting->kind != MEET_WRONG && meeting->wall[k] == wall && !ends_there (meeting, k)
-            && meeting->at[k] == at)
-          return TRUE;
+        if (meeting->kind != MEET_WRONG && !ends_there (meeting, k)
+            && project_wall_at (project, meeting->wall[k])->id.n == wall.n
+            && (meeting->at[k] == at
+                || (box != NULL && meeting->box.x0 == box->x0 && meeting->box.y0 == box->y0)))
+          return meeting;
     }
-  return FALSE;
+  return NULL;
 }
 
-/* Ends and tees at which nothing meets. */
+/* The square of a tee in plan. */
+static PlanBox
+box_of_tee (const Wall *wall, const Tee *tee, Length thickness)
+{
+  Wall part = *wall;
+
+  part.length = tee->ret;
+  switch (wall->place.runs)
+    {
+    case RUNS_EAST:
+      part.place.x += tee->x;
+      break;
+    case RUNS_NORTH:
+      part.place.y += tee->x;
+      break;
+    case RUNS_WEST:
+      part.place.x -= tee->x;
+      break;
+    case RUNS_SOUTH:
+    default:
+      part.place.y -= tee->x;
+      break;
+    }
+  return plan_box (&part, thickness);
+}
+
+/* Ends and tees that were made by a meeting that is no more. */
 static void
 free_wall (const Settling *settling, guint wall)
 {
   Wall *copy = settling->walls[wall];
 
   for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
-    if (copy->ends[side].has_return && !meets_at_end (settling, wall, (Side) side))
+    if (copy->ends[side].has_return
+        && !at_end (settling->project, settling->meetings, copy->id, (Side) side)
+        && at_end (settling->before, settling->meetings_before, copy->id, (Side) side))
       say_end (&copy->ends[side], FALSE, 0, THROUGH_EVEN);
   for (guint i = copy->tees->len; i-- > 0;)
-    if (!meets_within (settling, wall, wall_tee_at (copy, i)->x))
-      g_array_remove_index (copy->tees, i);
+    {
+      const Tee *tee = wall_tee_at (copy, i);
+      PlanBox box = box_of_tee (copy, tee, thickness_of (settling, wall));
+
+      if (!within (settling->project, settling->meetings, copy->id, tee->x, NULL)
+          && within (settling->before, settling->meetings_before, copy->id, tee->x, &box))
+        g_array_remove_index (copy->tees, i);
+    }
 }
 
 static void
@@ -475,11 +528,15 @@ unref_wall (gpointer data)
 }
 
 GPtrArray *
-plan_settled (const Project *project, WallId said_by)
+plan_settled (const Project *before, const Project *next, WallId said_by)
 {
   GPtrArray *changed = g_ptr_array_new_with_free_func (unref_wall);
+  const Project *project = next;
+  g_autoptr (GArray) meetings_before = plan_meetings (before);
   g_autoptr (GArray) meetings = plan_meetings (project);
-  Settling settling = { project, meetings, g_new0 (Wall *, project->walls->len), said_by };
+  Settling settling = {
+    before, project, meetings_before, meetings, g_new0 (Wall *, project->walls->len), said_by
+  };
 
   for (guint i = 0; i < project->walls->len; i++)
     if (project_wall_at (project, i)->place.given)

@@ -57,10 +57,13 @@ void plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Len
 void plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, Wall *b,
                 Length b_thickness);
 
-/* The walls whose ends or tees are not as their meetings want them, as they are to be: Wall *,
- * owned by the array; empty when all is well. What one wall of a meeting says is said on both;
- * where they contradict each other, `said_by` is believed, else the first. A meeting that is unsaid
- * is bonded, the wall that runs east or west running through in odd courses, a partition in even
- * ones. Ends and tees at which nothing meets are free. Walls that stand nowhere are left as they
- * are. */
-GPtrArray *plan_settled (const Project *project, WallId said_by);
+/* The walls of `next` whose ends or tees are not as their meetings want them, as they are to be:
+ * Wall *, owned by the array; empty when all is well. What one wall of a meeting says is said on
+ * both; where they contradict each other, `said_by` is believed, else the first. A meeting that is
+ * unsaid is bonded, the wall that runs east or west running through in odd courses, a partition in
+ * even ones. Ends and tees that a meeting of `before` made, and that nothing meets now, are free.
+ * `before` is the same project before an edit. */
+GPtrArray *plan_settled (const Project *before, const Project *next, WallId said_by);
+
+/* The meetings of one wall alone, by its place in the project: sooner. */
+GArray *plan_meetings_of (const Project *project, guint wall);

@@ -350,6 +350,10 @@ wall_steel_row (const Wall *wall, gint32 course)
 void
 wall_shift (Wall *wall, Length by)
 {
+  const int east[] = { 1, 0, -1, 0 }, north[] = { 0, 1, 0, -1 };
+
+  wall->place.x -= by * east[wall->place.runs];
+  wall->place.y -= by * north[wall->place.runs];
   for (guint i = 0; i < wall->openings->len; i++)
     opening_shift (&g_array_index (wall->openings, Opening, i), by);
   for (guint i = 0; i < wall->tees->len; i++)

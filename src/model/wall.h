@@ -182,7 +182,8 @@ const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
  */
 void wall_put_pin (Wall *wall, const Pin *pin);
 gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
-/* Moves what is placed along the wall by `by`, for its left end moved: openings, tees and pins.
+/* Moves what is placed along the wall by `by`, for its left end moved: openings, tees and pins; and
+ * its own place in plan the other way, so that all of these stay where they stand.
  * Pins that would begin before the wall are taken out. In a wall that the caller may change. */
 void wall_shift (Wall *wall, Length by);
 

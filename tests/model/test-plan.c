@@ -219,6 +219,44 @@ test_nowhere (void)
   g_assert_cmpint (project_wall_at (project, 5)->ends[SIDE_LEFT].ret, ==, MM (250));
 }
 
+/* The left end is pulled out: what stands in the wall, and what meets it, stays where it is in
+ * plan. */
+static void
+test_left_end (void)
+{
+  g_autoptr (Project) project = house ();
+  g_autoptr (Wall) wall = wall_copy (project_wall_at (project, 0));
+
+  wall->length += MM (400);
+  wall_shift (wall, MM (400));
+  project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+  const Wall *front = project_wall_at (project, 0);
+
+  g_assert_cmpint (front->place.x, ==, MM (-400));
+  g_assert_cmpint (front->ends[SIDE_LEFT].ret, ==, 0);
+  g_assert_cmpint (front->tees->len, ==, 2);
+  g_assert_cmpint (wall_tee_at (front, 0)->x, ==, MM (3400));
+  g_assert_cmpint (wall_tee_at (front, 1)->x, ==, MM (400));
+  assert_meetings (project, "corner 0@8150 1@0 odd; corner 1@5750 2@0 even; corner 2@7750 3@0 odd; "
+                            "tee 3@5750 0@400 even; tee 4@0 0@3400 even; tee 4@5750 2@4885 even");
+}
+
+/* An end that was set by hand, where no wall stands in plan, stays so. */
+static void
+test_by_hand (void)
+{
+  g_autoptr (Project) project = with_wall (two_blocks (), 0, 0, RUNS_EAST, 5000, 0);
+  g_autoptr (Wall) wall = wall_copy (project_wall_at (project, 0));
+
+  wall->ends[SIDE_LEFT]
+      = (End){ .given = TRUE, .ret = MM (250), .through = THROUGH_ODD, .has_return = TRUE };
+  project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+  g_autoptr (Wall) longer = wall_copy (project_wall_at (project, 0));
+  longer->length = MM (5200);
+  project = edited (g_steal_pointer (&project), edit_set_wall (longer));
+  g_assert_cmpint (project_wall_at (project, 0)->ends[SIDE_LEFT].ret, ==, MM (250));
+}
+
 /* A quarter turn of the whole plan, or its copy far away, changes nothing of what walls say. */
 static void
 test_turned (void)
@@ -258,6 +296,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/crossing", test_crossing);
   g_test_add_func ("/plan/wrong", test_wrong);
   g_test_add_func ("/plan/nowhere", test_nowhere);
+  g_test_add_func ("/plan/left-end", test_left_end);
+  g_test_add_func ("/plan/by-hand", test_by_hand);
   g_test_add_func ("/plan/turned", test_turned);
   return g_test_run ();
 }
