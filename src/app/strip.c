@@ -178,10 +178,10 @@ cost_text (gint32 cuts, gint32 units, gint32 breaches)
 
 /* The same of a place: "about 53 cuts" as long as it was looked at only once. */
 static char *
-place_text (const Place *place, gboolean with_breaches)
+place_text (const Place *place, gboolean with_units, gboolean with_breaches)
 {
   const Cost *cost = &place->cost;
-  g_autofree char *text = cost_text (cost->cuts, cost->as_laid ? cost->to_order : -1,
+  g_autofree char *text = cost_text (cost->cuts, cost->as_laid && with_units ? cost->to_order : -1,
                                      with_breaches ? cost->breaches : 0);
 
   if (cost->as_laid)
@@ -219,15 +219,17 @@ best_text (const HbStrips *strips, const Scale *scale)
   const Length at = shift_at (strips->opening, strips->shift);
   const Place *here = hb_places_at (strips->places, strips->shift, at);
   char by[LENGTH_TEXT_SIZE];
+  gboolean differs;
   g_autofree char *cost = NULL;
 
   if (!scale->best || !strips->layout || !here
       || hb_places_compare (strips->places, strips->shift, scale->best, here) >= 0)
     return NULL;
   length_text (ABS (scale->best->at - at), by);
-  /* Breaches are told where they change. */
-  cost = place_text (scale->best, scale->best->cost.breaches != here->cost.breaches);
-  if (scale->best->cost.breaches == 0 && here->cost.breaches > 0)
+  /* Breaches are told where they change, and then there is no room for units. */
+  differs = scale->best->cost.breaches != here->cost.breaches;
+  cost = place_text (scale->best, !differs, differs);
+  if (scale->best->cost.breaches == 0 && differs)
     {
       g_autofree char *plain = g_steal_pointer (&cost);
 
@@ -244,7 +246,7 @@ hb_strips_dup_text (Shift shift, const Place *place)
     [SHIFT_SILL] = N_ ("Sill at %s mm: %s. Click to move it there."),
     [SHIFT_HEAD] = N_ ("Head at %s mm: %s. Click to move it there."),
   };
-  g_autofree char *cost = place_text (place, TRUE);
+  g_autofree char *cost = place_text (place, TRUE, TRUE);
   char at[LENGTH_TEXT_SIZE];
 
   return g_strdup_printf (_ (formats[shift]), length_text (place->at, at), cost);
