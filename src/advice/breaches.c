@@ -91,6 +91,16 @@ words_of_rule (const Breach *breach, const char *x, const char *is, const char *
           _ ("Course %d: the cut piece at %s mm has a length of its own, %s mm; "
              "the wall should have no more than %d lengths of cut pieces."),
           breach->course, x, is, breach->least);
+    case RULE_SYMMETRY_WALL:
+      return g_strdup_printf (
+          _ ("Course %d: the perpend at %s mm has none across the wall's middle; "
+             "one at %s mm would mirror it, and the nearest is %s mm off."),
+          breach->course, x, least, is);
+    case RULE_SYMMETRY_OPENINGS:
+      return g_strdup_printf (_ ("Course %d: the perpend at %s mm has none across the middle of an "
+                                 "opening; one at %s mm would mirror it, and the nearest is %s mm "
+                                 "off."),
+                              breach->course, x, least, is);
     case RULE_LAP:
     case RULE_BEARING:
     case N_RULES:

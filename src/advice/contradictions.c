@@ -115,6 +115,96 @@ judge_wanted_lap (Judging *judging)
                mend_rule (judging, RULE_LAP, KEEP_OFF, 2, g_strdup (_ ("Want half bond"))));
 }
 
+/* What is seen of it in a bond: as much as the rule lets by. */
+#define SAME_PLACE LENGTH_MM (1)
+
+static gboolean
+is_near (Length a, Length b)
+{
+  return ABS (a - b) <= SAME_PLACE;
+}
+
+static gboolean
+ends_differ (const Wall *wall)
+{
+  const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
+
+  return !is_near (left->ret, right->ret) || (left->ret > 0 && left->through != right->through);
+}
+
+/* Whether some wall that meets this one has none like it across the middle. */
+static gboolean
+tees_differ (const Wall *wall)
+{
+  for (guint i = 0; i < wall->tees->len; i++)
+    {
+      const Tee *tee = wall_tee_at (wall, i);
+      gboolean found = FALSE;
+
+      for (guint k = 0; k < wall->tees->len && !found; k++)
+        {
+          const Tee *other = wall_tee_at (wall, k);
+
+          found = is_near (other->x, wall->length - tee_right (tee))
+                  && is_near (other->ret, tee->ret) && other->through == tee->through;
+        }
+      if (!found)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The first opening that has none across the middle, or NULL. */
+static const Opening *
+opening_alone (const Wall *wall)
+{
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      gboolean found = FALSE;
+
+      for (guint k = 0; k < wall->openings->len && !found; k++)
+        {
+          const Opening *other = wall_opening_at (wall, k);
+
+          found = is_near (other->x, wall->length - opening_right (opening))
+                  && is_near (opening_right (other), wall->length - opening->x)
+                  && is_near (other->sill, opening->sill)
+                  && is_near (opening_head (other), opening_head (opening));
+        }
+      if (!found)
+        return opening;
+    }
+  return NULL;
+}
+
+/* A symmetrical bond is asked of a wall that is not symmetrical itself. */
+static void
+judge_symmetry (Judging *judging)
+{
+  const Opening *alone = opening_alone (judging->wall);
+
+  if (judging->laying.rules[RULE_SYMMETRY_WALL].keep == KEEP_OFF)
+    return;
+  if (ends_differ (judging->wall) || tees_differ (judging->wall))
+    judging_add (
+        judging, "symmetry-off", SEVERITY_NOTE,
+        g_strdup (
+            _ ("The bond is to be symmetrical, but other walls meet this one otherwise on one "
+               "side of its middle than on the other: perpends mirror each other only where "
+               "there is wall on both.")),
+        MEND_NONE);
+  else if (alone != NULL)
+    judging_add_of (
+        judging, alone, "symmetry-off", SEVERITY_NOTE,
+        g_strdup_printf (
+            _ ("The bond is to be symmetrical, but %s has no opening like it across the "
+               "wall's middle: perpends mirror each other only where there is wall on "
+               "both sides."),
+            opening_called (alone)),
+        MEND_NONE);
+}
+
 void
 judge_contradictions (Judging *judging)
 {
@@ -123,4 +213,5 @@ judge_contradictions (Judging *judging)
   judge_bearing (judging);
   judge_jamb_line (judging);
   judge_wanted_lap (judging);
+  judge_symmetry (judging);
 }

@@ -5,8 +5,10 @@
 #include "bond/bound.h"
 #include "bond/least-waste.h"
 #include "bond/lengths.h"
+#include "bond/mirror.h"
 #include "bond/network.h"
 #include "bond/segment.h"
+#include "bond/symmetry.h"
 
 typedef struct
 {
@@ -300,6 +302,32 @@ add_length_breaches (const Laid *laid)
     }
 }
 
+/* Where symmetry is a must: every perpend without its image. */
+static void
+add_symmetry_breaches (const Laid *laid)
+{
+  const Geometry *geometry = laid->geometry;
+
+  for (gint32 course = 1; geometry->mirror != NULL && course <= (gint32) geometry->courses->len;
+       course++)
+    {
+      g_autoptr (GArray) unmatched = g_array_new (FALSE, FALSE, sizeof (Unmatched));
+      gint32 first;
+
+      mirror_segments (geometry, course, &first);
+      mirror_unmatched (geometry, course, &laid->patterns[first], unmatched);
+      for (guint i = 0; i < unmatched->len; i++)
+        {
+          const Unmatched *one = &g_array_index (unmatched, Unmatched, i);
+
+          if (one->must)
+            add_breach (laid, BREACH_OF_RULE + (BreachKind) one->rule, course,
+                        one->face - geometry->joint / 2, one->off,
+                        one->place - geometry->joint / 2);
+        }
+    }
+}
+
 static gint
 compare_breaches (gconstpointer a, gconstpointer b)
 {
@@ -324,6 +352,7 @@ add_breaches (const Laid *laid)
       add_rule_breaches (laid, (gint32) i);
     }
   add_length_breaches (laid);
+  add_symmetry_breaches (laid);
   g_array_sort (laid->layout->breaches, compare_breaches);
 }
 
@@ -380,33 +409,47 @@ layout_new (const Wall *wall, const Geometry *geometry)
   return layout;
 }
 
-/* Fewer units to order; not where that needs more lengths than a must allows. */
+static Pattern *
+copy_patterns (const Pattern *patterns, gint32 n)
+{
+  Pattern *copy = g_new0 (Pattern, MAX (n, 1));
+
+  for (gint32 i = 0; i < n; i++)
+    copy[i] = pattern_copy (&patterns[i]);
+  return copy;
+}
+
+/* Whether patterns break the musts of the whole wall more than others do. */
+static gboolean
+breaks_more (const Geometry *geometry, const Pattern *patterns, const Pattern *before)
+{
+  g_autoptr (GArray) uses = lengths_used (geometry, patterns);
+  g_autoptr (GArray) used = lengths_used (geometry, before);
+
+  return symmetry_breaches (geometry, patterns) > symmetry_breaches (geometry, before)
+         || (geometry->lengths_must && uses->len > MAX (used->len, (guint) geometry->most_lengths));
+}
+
+/* Fewer units to order; not where that breaks what is a must of the whole wall. */
 static void
 waste_less (const Geometry *geometry, Pattern *patterns, const gint *stop)
 {
   gint32 n = (gint32) geometry->segments->len;
-  g_autoptr (GArray) before = NULL, after = NULL;
   Pattern *kept = NULL;
 
-  if (geometry->lengths_must)
-    {
-      before = lengths_used (geometry, patterns);
-      kept = g_new0 (Pattern, MAX (n, 1));
-      for (gint32 i = 0; i < n; i++)
-        kept[i] = pattern_copy (&patterns[i]);
-    }
+  if (geometry->lengths_must || geometry->mirror != NULL)
+    kept = copy_patterns (patterns, n);
   least_waste (geometry, patterns, bound_wall_order (geometry, FALSE), stop);
   if (kept == NULL)
     return;
-  after = lengths_used (geometry, patterns);
-  for (gint32 i = 0;
-       i < n && (gint32) after->len > MAX ((gint32) before->len, geometry->most_lengths); i++)
-    {
-      Pattern worse = patterns[i];
+  if (breaks_more (geometry, patterns, kept))
+    for (gint32 i = 0; i < n; i++)
+      {
+        Pattern worse = patterns[i];
 
-      patterns[i] = kept[i];
-      kept[i] = worse;
-    }
+        patterns[i] = kept[i];
+        kept[i] = worse;
+      }
   patterns_free (kept, n);
 }
 
@@ -416,6 +459,16 @@ wants_fewer_lengths (const Geometry *geometry, const Laying *laying)
 {
   return geometry->most_lengths > 0
          && (geometry->lengths_must || (laying->aim != AIM_LEAST_WASTE && !geometry->quick));
+}
+
+/* Likewise. */
+static gboolean
+wants_symmetry (const Geometry *geometry, const Laying *laying)
+{
+  gboolean must = laying->rules[RULE_SYMMETRY_WALL].keep == KEEP_MUST
+                  || laying->rules[RULE_SYMMETRY_OPENINGS].keep == KEEP_MUST;
+
+  return geometry->mirror != NULL && (must || (laying->aim != AIM_LEAST_WASTE && !geometry->quick));
 }
 
 static Layout *
@@ -435,6 +488,8 @@ lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
   patterns = network_solve (geometry, &bound, stop);
   if (patterns != NULL && wants_fewer_lengths (geometry, &laying))
     patterns = lengths_reduce (geometry, patterns, bound, stop);
+  if (patterns != NULL && wants_symmetry (geometry, &laying))
+    patterns = symmetry_improve (geometry, patterns, stop);
   if (patterns == NULL)
     return NULL;
   if (laying.aim == AIM_LEAST_WASTE)

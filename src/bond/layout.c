@@ -55,7 +55,8 @@ gboolean
 breach_is_of_perpend (BreachKind kind)
 {
   return kind == BREACH_MIN_LAP || kind == BREACH_OF_RULE + RULE_BEARING
-         || kind == BREACH_OF_RULE + RULE_JAMB_LINE;
+         || kind == BREACH_OF_RULE + RULE_JAMB_LINE || kind == BREACH_OF_RULE + RULE_SYMMETRY_WALL
+         || kind == BREACH_OF_RULE + RULE_SYMMETRY_OPENINGS;
 }
 
 static guint64

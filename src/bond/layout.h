@@ -89,7 +89,8 @@ typedef struct
   gint32 course; /* of a lap: the upper one */
   Length x;      /* the perpend's or the piece's left face */
   Length is;     /* what it measures */
-  Length least;  /* what it should; of RULE_LENGTHS the number of lengths that there may be */
+  Length least;  /* what it should; of RULE_LENGTHS the number of lengths that there may be; of
+                    the rules of symmetry where another perpend should be, which is off by `is` */
 } Breach;
 
 /* A remnant of a course beside an opening or at the wall's top, too thin to be a piece (20 mm at

@@ -16,17 +16,7 @@ path_trace (const GArray *places, const PathNode *nodes, guint n)
   return pattern;
 }
 
-/* The steps of a segment as a piece meets them: by the step that its left face is in and the step
- * that its right end is in. */
-typedef struct
-{
-  const Geometry *geometry;
-  gint32 n;
-  Length *thickest; /* n x n: greatest height from step to step */
-  gint32 *first;    /* by place: the step that a left face there is in */
-} Forms;
-
-static Forms
+Forms
 forms_new (const Geometry *geometry, const Segment *segment, const GArray *places)
 {
   Forms forms = { geometry, segment->n_steps, g_new (Length, segment->n_steps * segment->n_steps),
@@ -47,23 +37,11 @@ forms_new (const Geometry *geometry, const Segment *segment, const GArray *place
   return forms;
 }
 
-static void
+void
 forms_clear (Forms *forms)
 {
   g_free (forms->thickest);
   g_free (forms->first);
-}
-
-static inline Cost
-cost_between (const Forms *forms, gint32 first, gint32 last, Length length)
-{
-  const Geometry *geometry = forms->geometry;
-  Length thickest = forms->thickest[first * forms->n + last];
-  gboolean whole = first == last && length == geometry->unit && thickest == geometry->unit_height;
-
-  if (length >= geometry->min_piece && thickest >= geometry->min_rip)
-    return whole ? 0 : COST_CUT;
-  return pattern_form_cost (geometry, length, thickest, whole);
 }
 
 /* What a piece owes the rules; apart, since most walls have none. */
@@ -109,7 +87,7 @@ relax_all (const Path *path, guint k, guint oldest, Length end, gint32 last, gbo
   for (guint i = oldest; i < k && faces[i] < end; i++)
     if (path->nodes[i].cost != COST_NONE)
       {
-        Cost cost = cost_between (&path->forms, path->forms.first[i], last, end - faces[i]);
+        Cost cost = forms_cost (&path->forms, path->forms.first[i], last, end - faces[i]);
 
         if (owing)
           cost += owed (geometry, path->segment, faces[i], end - faces[i]);
@@ -138,7 +116,7 @@ path_solve (const Geometry *geometry, const Segment *segment, const GArray *plac
         last++;
       if (end - segment->a <= geometry->unit)
         relax (&path.nodes[k], NULL, -1,
-               cost_between (&path.forms, 0, last, end - segment->a)
+               forms_cost (&path.forms, 0, last, end - segment->a)
                    + (owing ? owed (geometry, segment, segment->a, end - segment->a) : 0));
       while (oldest < k && end - path.faces[oldest] > geometry->unit)
         oldest++;

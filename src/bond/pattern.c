@@ -232,8 +232,8 @@ add_places (GArray *places, const Geometry *geometry, const Segment *segment, co
       }
 }
 
-static void
-sort_unique (GArray *places)
+void
+pattern_sort_places (GArray *places)
 {
   guint kept = 0;
 
@@ -279,7 +279,7 @@ pattern_places (const Geometry *geometry, const Segment *segment)
   g_array_sort (phases, compare_lengths);
   add_places (places, geometry, segment, phases, segment->a, segment->b);
   if (!far)
-    sort_unique (places);
+    pattern_sort_places (places);
   return places;
 }
 

@@ -70,5 +70,8 @@ void pattern_clear (Pattern *pattern);
  * least lap, half a unit or a least piece away from those. */
 GArray *pattern_places (const Geometry *geometry, const Segment *segment);
 
+/* Ascending, none twice. */
+void pattern_sort_places (GArray *places);
+
 /* Whether a face lies on the regular half bond of its course. */
 gboolean pattern_is_regular (const Geometry *geometry, const Segment *segment, Length face);

@@ -75,9 +75,8 @@ mark_bearing (Marking *marking, const Segment *segment)
 
 /* --- no perpend in line with a jamb --- */
 
-/* The lowest course that has pieces over a head: more is left of it than is packed. 0: none. */
-static gint32
-course_over (const Geometry *geometry, const Opening *opening)
+gint32
+rules_course_over (const Geometry *geometry, const Opening *opening)
 {
   for (guint i = 0; i < geometry->courses->len; i++)
     if (g_array_index (geometry->courses, Course, i).top - opening_head (opening)
@@ -86,9 +85,8 @@ course_over (const Geometry *geometry, const Opening *opening)
   return 0;
 }
 
-/* The highest course that has pieces under a sill. */
-static gint32
-course_under (const Geometry *geometry, const Opening *opening)
+gint32
+rules_course_under (const Geometry *geometry, const Opening *opening)
 {
   for (guint i = geometry->courses->len; i > 0; i--)
     if (opening->sill - g_array_index (geometry->courses, Course, i - 1).bottom > GAUGE_PACKING_MAX)
@@ -113,8 +111,8 @@ mark_jamb_line (Marking *marking, const Segment *segment)
     {
       const Opening *opening = wall_opening_at (marking->wall, i);
 
-      if (course_over (marking->geometry, opening) != segment->course
-          && course_under (marking->geometry, opening) != segment->course)
+      if (rules_course_over (marking->geometry, opening) != segment->course
+          && rules_course_under (marking->geometry, opening) != segment->course)
         continue;
       mark_line (marking, segment, opening->x);
       mark_line (marking, segment, opening_right (opening));
@@ -193,8 +191,10 @@ static const Row rows[N_RULES] = {
   [RULE_JAMB_LINE] = { 3, mark_jamb_line },
   [RULE_JAMB_CUTS] = { 2, mark_jamb_cuts },
   [RULE_WHOLE_ENDS] = { 2, mark_whole_ends },
-  [RULE_LAP] = { 0, NULL },     /* see rules_wanted_lap() */
-  [RULE_LENGTHS] = { 3, NULL }, /* of one piece, see lengths.c */
+  [RULE_LAP] = { 0, NULL },           /* see rules_wanted_lap() */
+  [RULE_LENGTHS] = { 3, NULL },       /* of one piece, see lengths.c */
+  [RULE_SYMMETRY_WALL] = { 2, NULL }, /* of one perpend, see mirror.c */
+  [RULE_SYMMETRY_OPENINGS] = { 2, NULL },
 };
 
 static gint
@@ -231,6 +231,12 @@ has_marks (const Laying *laying)
   return FALSE;
 }
 
+gint32
+rules_price (gint32 kind)
+{
+  return rows[kind].price;
+}
+
 void
 rules_mark (Geometry *geometry, const Wall *wall, const Laying *laying)
 {
@@ -239,6 +245,8 @@ rules_mark (Geometry *geometry, const Wall *wall, const Laying *laying)
 
   geometry->most_lengths = lengths->keep != KEEP_OFF ? MAX (lengths->value, 1) : 0;
   geometry->lengths_must = lengths->keep == KEEP_MUST;
+  geometry->wishing = laying->rules[RULE_SYMMETRY_WALL].keep == KEEP_PREFER
+                      || laying->rules[RULE_SYMMETRY_OPENINGS].keep == KEEP_PREFER;
   if (!has_marks (laying))
     return;
   marks = g_array_new (FALSE, FALSE, sizeof (Mark));

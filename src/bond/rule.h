@@ -34,6 +34,14 @@ typedef struct
   gint32 wishes; /* prices of what is preferred and not had, in COST_WISH */
 } Dues;
 
+/* Of breaking a rule once, where it is preferred, in COST_WISH. */
+gint32 rules_price (gint32 kind);
+
+/* The lowest course that has pieces over a head: more is left of it than is packed. 0: none. */
+gint32 rules_course_over (const Geometry *geometry, const Opening *opening);
+/* The highest course that has pieces under a sill; 0: none. */
+gint32 rules_course_under (const Geometry *geometry, const Opening *opening);
+
 /* Marks every segment of a geometry, whose courses and segments are made. `laying` is resolved.
  * Each is a whole run: pins part it later, and the parts keep its marks. */
 void rules_mark (Geometry *geometry, const Wall *wall, const Laying *laying);

@@ -2,6 +2,7 @@
 #include "bond/segment.h"
 
 #include "bond/gauge.h"
+#include "bond/mirror.h"
 #include "bond/pinned.h"
 #include "bond/rule.h"
 
@@ -525,6 +526,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   g_clear_pointer (&spans, g_array_unref);
   g_array_unref (work.stretches);
   rules_mark (geometry, wall, laying);
+  geometry->mirror = mirror_new (geometry, wall, laying);
   pinned_split (geometry, wall);
   link_segments (geometry);
   return geometry;
@@ -542,6 +544,7 @@ geometry_free (Geometry *geometry)
   g_array_unref (geometry->packings);
   g_array_unref (geometry->marks);
   g_array_unref (geometry->pins);
+  mirror_free (geometry->mirror);
   g_free (geometry);
 }
 

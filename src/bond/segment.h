@@ -34,6 +34,8 @@ typedef struct
   gint32 n_perpend_marks, n_marks;
 } Segment;
 
+typedef struct Mirror Mirror;
+
 /* Everything of a wall that the search needs to know. */
 typedef struct
 {
@@ -58,6 +60,7 @@ typedef struct
   GArray *packings;      /* Packing */
   GArray *marks;         /* Mark, by segment; empty where no rule is on */
   GArray *pins;          /* LaidPin */
+  Mirror *mirror;        /* what rules of symmetry ask (mirror.h); NULL where none is on */
 } Geometry;
 
 Geometry *geometry_new (const Wall *wall, const Block *block, const Laying *laying);

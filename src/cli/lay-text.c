@@ -127,6 +127,12 @@ append_breach (GString *text, const Breach *breach)
     = N_ ("  Course %d at %s mm: a cut piece of %s mm near a jamb, shorter than %s mm\n"),
     [BREACH_OF_RULE + RULE_WHOLE_ENDS]
     = N_ ("  Course %d at %s mm: a cut piece of %s mm at the wall's end, shorter than %s mm\n"),
+    [BREACH_OF_RULE + RULE_SYMMETRY_WALL] = N_ (
+        "  Course %d at %s mm: a perpend with none across the wall's middle; the nearest is %s mm "
+        "off %s mm\n"),
+    [BREACH_OF_RULE + RULE_SYMMETRY_OPENINGS]
+    = N_ ("  Course %d at %s mm: a perpend with none across an opening's middle; the nearest is %s "
+          "mm off %s mm\n"),
   };
   char x[LENGTH_TEXT_SIZE], is[LENGTH_TEXT_SIZE], least[LENGTH_TEXT_SIZE];
 

@@ -61,7 +61,6 @@ least_lap (Length height)
 gint32
 rule_default (RuleKind kind, const Laying *laying, const Block *block)
 {
-  (void) block;
   switch (kind)
     {
     case RULE_BEARING:
@@ -72,8 +71,11 @@ rule_default (RuleKind kind, const Laying *laying, const Block *block)
       return 2;
     case RULE_LENGTHS:
       return 3;
+    case RULE_SYMMETRY_OPENINGS:
+      return MIN (block->length, LENGTH_MM (10000));
     case RULE_JAMB_CUTS:
     case RULE_WHOLE_ENDS:
+    case RULE_SYMMETRY_WALL:
     case N_RULES:
     default:
       return 0;

@@ -64,8 +64,8 @@ Laying laying_resolve (const Laying *laying, const Block *block);
 
 /* The number of a rule that gives none, where the other fields of `laying` are resolved: of a
  * bearing 200 mm (common practice), of the distance from a jamb's line the least lap, from a jamb 0
- * (the piece beside it), of a lap 2 (half), of
- * lengths 3. */
+ * (the piece beside it), of a lap 2 (half), of lengths 3, of the symmetry about openings the unit's
+ * length. */
 gint32 rule_default (RuleKind kind, const Laying *laying, const Block *block);
 
 /* "regular", "fewest-cuts", "least-waste": the words of the file. */

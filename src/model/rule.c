@@ -36,6 +36,13 @@ static const RuleRow rows[N_RULES] = {
                      .value = RULE_COUNT,
                      .least = 1,
                      .most = 1000 },
+  [RULE_SYMMETRY_WALL] = { .word = "symmetry-wall", .label = N_ ("Symmetrical about the middle") },
+  [RULE_SYMMETRY_OPENINGS] = { .word = "symmetry-openings",
+                               .label = N_ ("Symmetrical about openings, to … mm"),
+                               .number = N_ ("Distance from the jambs"),
+                               .value = RULE_LENGTH,
+                               .least = 0,
+                               .most = LENGTH_MM (10000) },
 };
 
 static const char *const keep_words[] = { NULL, "prefer", "must" };

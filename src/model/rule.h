@@ -11,12 +11,14 @@
 
 typedef enum
 {
-  RULE_BEARING,    /* no perpend within a lintel's bearing */
-  RULE_JAMB_LINE,  /* none in line with a jamb in the courses over and under an opening */
-  RULE_JAMB_CUTS,  /* cut pieces keep away from jambs */
-  RULE_WHOLE_ENDS, /* whole units at the wall's ends, free or corners */
-  RULE_LAP,        /* laps are wanted of a half, a third or a quarter of unit and joint */
-  RULE_LENGTHS,    /* few different lengths of cut pieces in a wall */
+  RULE_BEARING,           /* no perpend within a lintel's bearing */
+  RULE_JAMB_LINE,         /* none in line with a jamb in the courses over and under an opening */
+  RULE_JAMB_CUTS,         /* cut pieces keep away from jambs */
+  RULE_WHOLE_ENDS,        /* whole units at the wall's ends, free or corners */
+  RULE_LAP,               /* laps are wanted of a half, a third or a quarter of unit and joint */
+  RULE_LENGTHS,           /* few different lengths of cut pieces in a wall */
+  RULE_SYMMETRY_WALL,     /* perpends mirror each other about the wall's middle */
+  RULE_SYMMETRY_OPENINGS, /* and about the middle of each opening, near it */
   N_RULES,
 } RuleKind;
 

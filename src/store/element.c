@@ -181,8 +181,9 @@ static const Field laying_fields[] = {
 };
 
 static const Field rule_fields[] = {
-  WORD ("kind", RuleTag, kind, TRUE, 0, parse_rule, word_of_rule,
-        "bearing, jamb-line, jamb-cuts, whole-ends, lap, lengths"),
+  WORD (
+      "kind", RuleTag, kind, TRUE, 0, parse_rule, word_of_rule,
+      "bearing, jamb-line, jamb-cuts, whole-ends, lap, lengths, symmetry-wall, symmetry-openings"),
   WORD ("keep", RuleTag, keep, TRUE, 0, parse_keep, word_of_keep, "prefer, must"),
   LENGTH ("length", RuleTag, length, FALSE, RULE_GAVE_LENGTH, 0, 10000),
   COUNT ("count", RuleTag, count, FALSE, RULE_GAVE_COUNT, 1, 1000),

@@ -173,11 +173,77 @@ test_any (void)
     }
 }
 
+/* A wall of ten units with one window: symmetrical about the middle or not. */
+static Project *
+symmetrical_project (Length x, gboolean corner)
+{
+  g_autoptr (Project) empty = project_new ();
+  g_autoptr (Wall) wall = wall_new ();
+  Opening opening = opening_default (OPENING_WINDOW);
+  opening.key = g_strdup ("o1");
+  opening.name = g_strdup ("Kitchen");
+  opening.x = x;
+  wall->length = LENGTH_MM (6018);
+  wall->height = LENGTH_MM (2440);
+  wall->block = project_block_at (empty, 0)->id;
+  wall->laying.rules[RULE_SYMMETRY_WALL].keep = KEEP_MUST;
+  if (corner)
+    wall->ends[SIDE_RIGHT] = (End){
+      .given = TRUE, .has_return = TRUE, .ret = LENGTH_MM (300), .through = THROUGH_EVEN
+    };
+  g_autoptr (Edit) add = edit_add_wall (wall);
+  g_autoptr (Project) with = project_edit (empty, add, NULL);
+  g_autoptr (Edit) open
+      = edit_add_opening (project_wall_at (with, with->walls->len - 1)->id, &opening);
+  Project *project = project_edit (with, open, NULL);
+  g_assert_nonnull (project);
+  opening_clear (&opening);
+  return project;
+}
+
+static void
+test_symmetry (void)
+{
+  static const struct
+  {
+    Length x;
+    gboolean corner;
+    const char *text;
+  } cases[] = {
+    { LENGTH_MM (2409), FALSE, NULL },
+    { LENGTH_MM (2409) + LENGTH_MM (1) / 2, FALSE, NULL }, /* it is 1 mm from its image */
+    { LENGTH_MM (2420), FALSE,
+      "The bond is to be symmetrical, but Kitchen has no opening like it across the wall's middle: "
+      "perpends mirror each other only where there is wall on both sides." },
+    { LENGTH_MM (2409), TRUE,
+      "The bond is to be symmetrical, but other walls meet this one otherwise on one side of its "
+      "middle than on the other: perpends mirror each other only where there is wall on both." },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Project) project = symmetrical_project (cases[i].x, cases[i].corner);
+      g_autoptr (Layout) layout = lay_soundly (project);
+      const Wall *wall = project_wall_at (project, project->walls->len - 1);
+      g_autoptr (GPtrArray) findings = findings_of_wall (project, wall, layout);
+      guint n;
+      const Finding *finding = find (findings, "symmetry-off", &n);
+      g_assert_cmpuint (n, ==, cases[i].text != NULL);
+      if (n == 1)
+        {
+          g_assert_cmpstr (finding->text, ==, cases[i].text);
+          g_assert_cmpint (finding->severity, ==, SEVERITY_NOTE);
+        }
+      /* Whatever can be mirrored is. */
+      g_assert_cmpint (layout->proof.breaches, ==, 0);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/contradictions/rows", test_rows);
   g_test_add_func ("/contradictions/any", test_any);
+  g_test_add_func ("/contradictions/symmetry", test_symmetry);
   return g_test_run ();
 }

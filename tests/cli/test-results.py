@@ -152,6 +152,30 @@ def check_pins():
          "Remove the pin")])
 
 
+@tap.case("/lay/a-perpend-that-mirrors-nothing-is-told")
+def lay_symmetry():
+    # A piece of 500 is pinned where the perpend pinned at 250 would have its image.
+    wall = """<wall id="w5" name="Front" block="b1" length="6018" height="222">
+    <laying first-bed="22" bed="2" head="2"><rule kind="%s" keep="must"/></laying>
+    <pin course="1" x="5518" length="500"/>
+    <pin course="1" x="250"/>
+  </wall>"""
+    text = ("Course 1: the perpend at 249 mm has none across the wall's middle; one at 5769 mm would mirror it, and "
+            "the nearest is 250 mm off.")
+    with Folder() as folder:
+        path = folder.file(project(wall % "symmetry-wall"))
+        code, out, _ = call("lay", path)
+        equal(code, 1)
+        contains(out, "Course 1 at 249 mm: a perpend with none across the wall's middle; the nearest is 250 mm off "
+                      "5769 mm\n")
+        breaches = [f for f in result("check", path, status=1)["findings"] if f["severity"] == "breach"]
+        equal([(f["rule"], f["course"], f["x"], f["text"], f["mend"]) for f in breaches],
+              [("symmetry-wall", 1, 249, text, "Remove the pin")])
+        # About openings there is nothing to mirror without any.
+        code, out, _ = call("lay", folder.file(project(wall % "symmetry-openings")))
+        equal(code, 0)
+
+
 @tap.case("/lay/breach-is-told-by-the-exit-status")
 def lay_breach():
     answer = lay(NARROW, status=1)

@@ -209,6 +209,142 @@ find_lengths (const Ask *ask)
     }
 }
 
+/* --- symmetry: the joint before a piece, put across the axis, should be a joint there --- */
+
+#define SAME_PLACE LENGTH_MM (1)
+
+/* A run and where it is at the lowest and the highest. */
+typedef struct
+{
+  gint32 segment;
+  Length from, to, low, high;
+} Run;
+
+static GArray *
+find_runs (const Check *check, const Course *course)
+{
+  GArray *runs = g_array_new (FALSE, FALSE, sizeof (Run));
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *piece = layout_piece (check->layout, course->first + i);
+      Run run = { piece->segment, 0, 0, piece->bottom, piece->bottom + piece->height };
+      guint at = 0;
+      run_of (check, course, piece, &run.from, &run.to);
+      while (at < runs->len && g_array_index (runs, Run, at).segment != run.segment)
+        at++;
+      if (at == runs->len)
+        g_array_append_val (runs, run);
+      Run *known = &g_array_index (runs, Run, at);
+      known->low = MIN (known->low, run.low);
+      known->high = MAX (known->high, run.high);
+    }
+  return runs;
+}
+
+/* Whether a joint that ends at `face` would have more than the tolerance of a run on both sides. */
+static gboolean
+has_inside (const Check *check, const Run *run, Length face)
+{
+  return face - check->laying.head - run->from > SAME_PLACE && run->to - face > SAME_PLACE;
+}
+
+/* How many of the runs that are there lie lower than this one. */
+static int
+runs_below (const Check *check, const GArray *runs, const Run *run, Length face)
+{
+  int n = 0;
+  for (guint i = 0; i < runs->len; i++)
+    {
+      const Run *other = &g_array_index (runs, Run, i);
+      n += (gint64) other->low + other->high < (gint64) run->low + run->high
+           && has_inside (check, other, face);
+    }
+  return n;
+}
+
+/* How far the joints of a run, or its ends, keep from a place at the least. */
+static Length
+least_off (const Check *check, const Course *course, const Run *run, Length place)
+{
+  Length off = MIN (ABS (place - run->from), ABS (run->to + check->laying.head - place));
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *piece = layout_piece (check->layout, course->first + i);
+      if (piece->segment == run->segment && piece->x > run->from)
+        off = MIN (off, ABS (piece->x - place));
+    }
+  return off;
+}
+
+/* Across an axis, given doubled: -1 where no wall is to be. */
+static Length
+off_across (const Check *check, const Course *course, const Piece *piece, Length doubled,
+            Length *place)
+{
+  g_autoptr (GArray) runs = find_runs (check, course);
+  const Run *own = NULL;
+  Length off = -1;
+  *place = doubled - (piece->x - check->laying.head);
+  for (guint i = 0; i < runs->len; i++)
+    if (g_array_index (runs, Run, i).segment == piece->segment)
+      own = &g_array_index (runs, Run, i);
+  for (guint i = 0; i < runs->len; i++)
+    {
+      const Run *run = &g_array_index (runs, Run, i);
+      if (!has_inside (check, run, *place)
+          || runs_below (check, runs, run, *place) != runs_below (check, runs, own, piece->x))
+        continue;
+      Length is = least_off (check, course, run, *place);
+      off = off < 0 ? is : MIN (off, is);
+    }
+  return off;
+}
+
+static void
+ask_symmetry_wall (const Ask *ask, const Course *course, const Piece *piece, const Piece *before)
+{
+  Length head = ask->check->laying.head, place;
+  if (before == NULL)
+    return;
+  Length off = off_across (ask->check, course, piece, ask->check->wall->length, &place);
+  if (off > SAME_PLACE)
+    add (ask, course, piece->x - head / 2, off, place - head / 2);
+}
+
+/* From the last course under the sill to the first over the head, as far as the rule reaches. */
+static gboolean
+is_about (const Check *check, const Opening *opening, const Course *course)
+{
+  Length head = opening->sill + opening->height;
+  gboolean under = course->number < (gint32) check->layout->courses->len
+                   && opening->sill - check_bottom (check, course->number + 1) > CHECK_PACKING_MAX;
+  gboolean over
+      = course->number > 1 && top_of (check, course->number - 1) - head > CHECK_PACKING_MAX;
+  return !under && !over;
+}
+
+static void
+ask_symmetry_openings (const Ask *ask, const Course *course, const Piece *piece,
+                       const Piece *before)
+{
+  Length head = ask->check->laying.head, least = -1, least_place = 0;
+  for (guint i = 0; before != NULL && i < ask->check->wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (ask->check->wall, i);
+      Length left = opening->x, right = opening->x + opening->width, place;
+      if (!is_about (ask->check, opening, course) || piece->x - head < left - ask->number
+          || piece->x > right + ask->number)
+        continue;
+      Length off = off_across (ask->check, course, piece, left + right, &place);
+      if (off <= SAME_PLACE || (least >= 0 && off >= least))
+        continue;
+      least = off;
+      least_place = place;
+    }
+  if (least >= 0)
+    add (ask, course, piece->x - head / 2, least, least_place - head / 2);
+}
+
 /* --- all of them --- */
 
 static const AskRow rows[N_RULES] = {
@@ -216,6 +352,8 @@ static const AskRow rows[N_RULES] = {
   [RULE_JAMB_LINE] = ask_jamb_line,
   [RULE_JAMB_CUTS] = ask_jamb_cuts,
   [RULE_WHOLE_ENDS] = ask_whole_ends,
+  [RULE_SYMMETRY_WALL] = ask_symmetry_wall,
+  [RULE_SYMMETRY_OPENINGS] = ask_symmetry_openings,
 };
 
 static void
