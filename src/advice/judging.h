@@ -50,6 +50,8 @@ void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (
     Judging *judging); /* courses.c: top-course, top-packing, levelling-bed, block-mass */
-void judge_footing (Judging *judging); /* footing.c: level-book, closing-error, bed-thin,
-                                          bed-thick, out-of-square */
-void judge_pins (Judging *judging);    /* pins.c: pin; gives mends to breaches that have none */
+void judge_footing (Judging *judging);  /* footing.c: level-book, closing-error, bed-thin,
+                                           bed-thick, out-of-square */
+void judge_meetings (Judging *judging); /* meetings.c: walls-clash, walls-crowd, meeting-unclear,
+                                           meeting-not-level, corner-lap */
+void judge_pins (Judging *judging);     /* pins.c: pin; gives mends to breaches that have none */

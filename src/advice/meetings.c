@@ -1,0 +1,231 @@
+/* meetings.c - findings of walls that meet in plan: in each other's way, not agreed, not level
+ *
+ * Each is told with the first wall of its meeting. */
+#include <glib/gi18n-lib.h>
+
+#include "advice/judging.h"
+#include "model/plan.h"
+
+static const char *
+wall_called (const Wall *wall)
+{
+  return *wall->name != '\0' ? wall->name : wall->key;
+}
+
+typedef struct
+{
+  const Meeting *meeting;
+  const Wall *walls[2];
+  const Block *blocks[2];
+  Laying layings[2]; /* resolved */
+} Met;
+
+static Met
+met_of (const Project *project, const Meeting *meeting)
+{
+  Met met = { .meeting = meeting };
+
+  for (int i = 0; i < 2; i++)
+    {
+      met.walls[i] = project_wall_at (project, meeting->wall[i]);
+      met.blocks[i] = project_block (project, met.walls[i]->block);
+      met.layings[i] = laying_resolve (&met.walls[i]->laying, met.blocks[i]);
+    }
+  return met;
+}
+
+static void
+unref_wall (gpointer data)
+{
+  wall_unref (data);
+}
+
+/* Says on both sides how it is made. Takes `text`. */
+static Mend
+mend_made (const Judging *judging, const Met *met, MeetMade made, char *text)
+{
+  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func (unref_wall);
+  Mend mend = { NULL, text };
+
+  for (int i = 0; i < 2; i++)
+    g_ptr_array_add (walls, wall_copy (met->walls[i]));
+  plan_make (met->meeting, made, g_ptr_array_index (walls, 0), met->blocks[0]->thickness,
+             g_ptr_array_index (walls, 1), met->blocks[1]->thickness);
+  mend.edit = edit_walls (walls);
+  g_autoptr (Project) project = project_edit (judging->whole, mend.edit, NULL);
+  if (project == NULL)
+    mend_clear (&mend);
+  return mend;
+}
+
+static void
+add (Judging *judging, const Met *met, const char *rule, Severity severity, char *text, Mend mend)
+{
+  judging_add (judging, rule, severity, text, mend)->x = met->meeting->at[0];
+}
+
+/* Whether a third wall is in it. */
+static const Wall *
+third_wall (const Judging *judging, const GArray *meetings, const Meeting *meeting)
+{
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *other = &g_array_index (meetings, Meeting, i);
+      gboolean apart = other->box.x1 <= meeting->box.x0 || other->box.x0 >= meeting->box.x1
+                       || other->box.y1 <= meeting->box.y0 || other->box.y0 >= meeting->box.y1;
+
+      for (int k = 0; !apart && k < 2; k++)
+        if (other->wall[k] != meeting->wall[0] && other->wall[k] != meeting->wall[1])
+          return project_wall_at (judging->whole, other->wall[k]);
+    }
+  return NULL;
+}
+
+static void
+judge_wrong (Judging *judging, const GArray *meetings, const Met *met)
+{
+  const Meeting *meeting = met->meeting;
+  const Wall *third = third_wall (judging, meetings, meeting);
+  const char *first = wall_called (met->walls[0]), *second = wall_called (met->walls[1]);
+  char at[LENGTH_TEXT_SIZE], east[LENGTH_TEXT_SIZE], north[LENGTH_TEXT_SIZE];
+
+  length_text (meeting->at[0], at);
+  if (third != NULL)
+    {
+      add (judging, met, "walls-crowd", SEVERITY_BREACH,
+           g_strdup_printf (_ ("%s, %s and %s want the same place, %s mm along %s: only two walls "
+                               "can be bonded there."),
+                            first, second, wall_called (third), at, first),
+           MEND_NONE);
+      return;
+    }
+  length_text ((Length) (meeting->box.x1 - meeting->box.x0), east);
+  length_text ((Length) (meeting->box.y1 - meeting->box.y0), north);
+  add (judging, met, "walls-clash", SEVERITY_BREACH,
+       g_strdup_printf (_ ("%s and %s stand in each other's way, %s mm along %s: they share %s × "
+                           "%s mm, which is no corner and no end of a partition."),
+                        first, second, at, first, east, north),
+       MEND_NONE);
+}
+
+static MeetMade
+settled (const Judging *judging, const Met *met)
+{
+  g_autoptr (GPtrArray) walls = plan_settled (judging->whole, judging->whole, (WallId){ 0 });
+  g_autoptr (Edit) edit = edit_walls (walls);
+  g_autoptr (Project) project = project_edit (judging->whole, edit, NULL);
+  g_autoptr (GArray) meetings = project ? plan_meetings_of (project, met->meeting->wall[0]) : NULL;
+
+  for (guint i = 0; meetings != NULL && i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+
+      if (meeting->wall[1] == met->meeting->wall[1] && meeting->wall[0] == met->meeting->wall[0]
+          && meeting->at[0] == met->meeting->at[0])
+        return meeting->made;
+    }
+  return MADE_FIRST_ODD;
+}
+
+/* Both walls would lay the shared square, or neither. */
+static void
+judge_agreement (Judging *judging, const Met *met)
+{
+  const char *first = wall_called (met->walls[0]), *second = wall_called (met->walls[1]);
+  char at[LENGTH_TEXT_SIZE];
+  char *text;
+
+  length_text (met->meeting->at[0], at);
+  if (met->meeting->made == MADE_UNSAID)
+    text = g_strdup_printf (_ ("%s and %s meet %s mm along %s, and neither says which runs through "
+                               "in which courses."),
+                            first, second, at, first);
+  else
+    text = g_strdup_printf (_ ("%s and %s meet %s mm along %s, and do not agree which runs through "
+                               "in which courses."),
+                            first, second, at, first);
+  add (judging, met, "meeting-unclear", SEVERITY_BREACH, text,
+       mend_made (judging, met, settled (judging, met), g_strdup (_ ("Bond them in turn"))));
+}
+
+static gboolean
+is_level (const Met *met)
+{
+  return met->blocks[0]->height == met->blocks[1]->height
+         && met->layings[0].bed == met->layings[1].bed
+         && met->layings[0].first_bed == met->layings[1].first_bed;
+}
+
+/* Courses of walls that are bonded lie at one height. */
+static void
+judge_coursing (Judging *judging, const Met *met)
+{
+  const char *first = wall_called (met->walls[0]), *second = wall_called (met->walls[1]);
+  Mend mend = MEND_NONE;
+
+  if (met->meeting->made > MADE_FIRST_EVEN || is_level (met))
+    return;
+  if (met->meeting->kind == MEET_TEE)
+    mend = mend_made (judging, met, MADE_SECOND_THROUGH, g_strdup (_ ("Butt it, with ties")));
+  add (judging, met, "meeting-not-level", SEVERITY_BREACH,
+       g_strdup_printf (_ ("The courses of %s and %s do not lie level with each other, so that "
+                           "they cannot be bonded."),
+                        first, second),
+       mend);
+}
+
+/* EN 1996-1-1, 8.1.4.1(4), from memory: at a corner no less than the unit's thickness, where that
+ * is less than the least lap. The next course laps by the other wall's thickness there. */
+static void
+judge_lap (Judging *judging, const Met *met)
+{
+  char is[LENGTH_TEXT_SIZE], least[LENGTH_TEXT_SIZE];
+
+  if (met->meeting->made > MADE_FIRST_EVEN)
+    return;
+  for (int i = 0; i < 2; i++)
+    {
+      Length wanted = MIN (met->layings[i].min_lap, met->blocks[i]->thickness);
+      Length lap = met->blocks[1 - i]->thickness;
+
+      if (met->meeting->kind == MEET_CROSSING || (met->meeting->kind == MEET_TEE && i == 1)
+          || lap >= wanted)
+        continue;
+      add (judging, met, "corner-lap", SEVERITY_WARNING,
+           g_strdup_printf (_ ("%s laps %s by only %s mm where they meet; %s mm are wanted there."),
+                            wall_called (met->walls[i]), wall_called (met->walls[1 - i]),
+                            length_text (lap, is), length_text (wanted, least)),
+           MEND_NONE);
+    }
+}
+
+void
+judge_meetings (Judging *judging)
+{
+  const Project *project = judging->whole;
+  g_autoptr (GArray) meetings = NULL;
+  guint wall = 0;
+
+  if (!judging->wall->place.given)
+    return;
+  while (project_wall_at (project, wall)->id.n != judging->wall->id.n)
+    wall++;
+  meetings = plan_meetings_of (project, wall);
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      Met met = met_of (project, meeting);
+
+      if (meeting->wall[0] != wall)
+        continue;
+      if (meeting->kind == MEET_WRONG)
+        judge_wrong (judging, meetings, &met);
+      else if (meeting->made >= MADE_UNSAID)
+        judge_agreement (judging, &met);
+      else
+        {
+          judge_coursing (judging, &met);
+          judge_lap (judging, &met);
+        }
+    }
+}
