@@ -12,6 +12,8 @@ const Verb verbs[] = {
   { "cut", "", N_ ("The fewest stock lengths that give a list of pieces"), verb_cut },
   { "advise", N_ ("FILE"), N_ ("What moving an opening, or changing a wall a little, would save"),
     verb_advise },
+  { "plan", N_ ("FILE"), N_ ("Where walls stand and meet, and which runs through where"),
+    verb_plan },
   { "sheet", N_ ("FILE"), N_ ("A drawing sheet as PDF"), verb_sheet },
   { "export", N_ ("FILE"), N_ ("A drawing or the pieces in an open format"), verb_export },
   { NULL, NULL, NULL, NULL },

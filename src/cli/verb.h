@@ -28,6 +28,7 @@ Status verb_check (int argc, char **argv);
 Status verb_level (int argc, char **argv);
 Status verb_cut (int argc, char **argv);
 Status verb_advise (int argc, char **argv);
+Status verb_plan (int argc, char **argv);
 Status verb_sheet (int argc, char **argv);
 Status verb_export (int argc, char **argv);
 

@@ -623,6 +623,67 @@ def advise_all():
         contains(out, "w1: No opening of this wall is said to be free to move.")
 
 
+@tap.case("/plan/an-outline-becomes-walls-that-meet")
+def plan_outline():
+    with Folder() as folder:
+        empty = folder.file(project())
+        house = folder.path("house.halfbond")
+        answer = result("plan", empty, "--outline", "9000 4000 3000 R 3000 6000 7000", "--height",
+                        "2644", "--into", house)
+        equal(answer["schema"], "halfbond.plan/1")
+        equal([w["length"] for w in answer["walls"]], [9000, 4000, 3250, 3250, 6000, 7000])
+        equal([w["runs"] for w in answer["walls"]],
+              ["east", "north", "west", "north", "west", "south"])
+        equal(len(answer["meetings"]), 6)
+        for meeting in answer["meetings"]:
+            equal((meeting["kind"], meeting["made"]), ("corner", "bonded"))
+        # Read back, it is the same plan; and it can be laid.
+        again = result("plan", house)
+        equal(again, answer)
+        equal(call("check", house)[0], 0)
+
+
+@tap.case("/plan/turns-are-proven-and-true-to-lay")
+def plan_turns():
+    with Folder() as folder:
+        house = folder.path("house.halfbond")
+        best = folder.path("best.halfbond")
+        result("plan", folder.file(project()), "--outline", "4410 x 3777", "--height", "1230",
+               "--into", house)
+        turns = result("plan", house, "--turns", "--into", best)["turns"]
+        for path, cuts in ((house, turns["now_cuts"]), (best, turns["cuts"])):
+            equal(sum(w["totals"]["cut"] for w in result("lay", path)["walls"]), cuts, path)
+        equal(turns["proven"], True)
+        equal(turns["cuts"] <= turns["now_cuts"], True)
+        equal(turns["cuts_at_least"], turns["cuts"])
+        equal(result("plan", best, "--turns")["turns"]["changed"], 0)
+
+
+@tap.case("/plan/what-does-not-close-is-said")
+def plan_refused():
+    with Folder() as folder:
+        empty = folder.file(project())
+        for outline, words in (("8000 6000 7990 6000", "10 mm too far east"),
+                               ("8000 x", "two lengths"),
+                               ("8000 R 6000 R 8000 R 6000 R", "with the clock"),
+                               ("8000 6000", "four sides"),
+                               ("8000 y 6000", "neither a length nor a turn")):
+            code, out, err = call("plan", empty, "--outline", outline)
+            equal((code, out), (2, ""), outline)
+            contains(err, words)
+
+
+@tap.case("/plan/sides-that-do-not-agree-are-told-by-the-exit-status")
+def plan_contrary():
+    wall = '<wall id="%s" name="" block="b1" length="%d" height="1230" plan-x="%d" plan-y="0" runs="%s"/>'
+    with Folder() as folder:
+        path = folder.file(project(wall % ("w1", 4000, 0, "east"), wall % ("w2", 3000, 4000, "north")))
+        answer = result("plan", path, status=1)
+        equal(answer["meetings"][0]["made"], "unsaid")
+        findings = result("check", path, status=1)["findings"]
+        equal("meeting-unclear" in [f["rule"] for f in findings], True)
+
+
 @tap.case("/advise/text-marks-where-it-is")
 def advise_text():
     with Folder() as folder:
