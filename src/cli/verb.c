@@ -14,6 +14,8 @@ const Verb verbs[] = {
     verb_advise },
   { "plan", N_ ("FILE"), N_ ("Where walls stand and meet, and which runs through where"),
     verb_plan },
+  { "rod", N_ ("FILE"), N_ ("The storey rod, and the beds that let most sills and heads meet it"),
+    verb_rod },
   { "sheet", N_ ("FILE"), N_ ("A drawing sheet as PDF"), verb_sheet },
   { "export", N_ ("FILE"), N_ ("A drawing or the pieces in an open format"), verb_export },
   { NULL, NULL, NULL, NULL },

@@ -29,6 +29,7 @@ Status verb_level (int argc, char **argv);
 Status verb_cut (int argc, char **argv);
 Status verb_advise (int argc, char **argv);
 Status verb_plan (int argc, char **argv);
+Status verb_rod (int argc, char **argv);
 Status verb_sheet (int argc, char **argv);
 Status verb_export (int argc, char **argv);
 

@@ -684,6 +684,36 @@ def plan_contrary():
         equal("meeting-unclear" in [f["rule"] for f in findings], True)
 
 
+@tap.case("/rod/agrees-with-lay")
+def rod():
+    with Folder() as folder:
+        path = folder.file(GOOD)
+        rods = result("rod", path)
+        laid = {w["id"]: w for w in result("lay", path)["walls"]}
+        equal(rods["schema"], "halfbond.rod/1")
+        for wall in rods["walls"]:
+            equal([(c["course"], c["bottom"], c["top"]) for c in wall["courses"]],
+                  [(c["course"], c["bottom"], c["top"]) for c in laid[wall["id"]]["courses"]])
+        marks = rods["walls"][0]["marks"]
+        equal([(m["kind"], m.get("opening"), m["z"]) for m in marks],
+              [("sill", "o1", 1033), ("head", "o2", 2100), ("head", "o1", 2233), ("top", None, 2649)])
+        # 2100 lies in course 11, from 2045 to 2245: 145 are left over the door.
+        equal([(m["course"], m["rip"], m["pack"]) for m in marks[1:2]], [(11, 145, 0)])
+        best = rods["choices"][0]
+        equal(best["met"] >= sum(m["rip"] == 0 for w in rods["walls"] for m in w["marks"]), True)
+
+
+@tap.case("/rod/to-gauge")
+def rod_to_gauge():
+    with Folder() as folder:
+        path, moved = folder.file(GOOD), folder.path("moved.halfbond")
+        before = result("rod", path)["walls"][0]["marks"]
+        after = result("rod", path, "--to-gauge", "--into", moved)["walls"][0]["marks"]
+        equal([m["rip"] for m in after if m["kind"] != "top"], [0, 0, 0])
+        equal(any(m["rip"] for m in before if m["kind"] != "top"), True)
+        equal(result("rod", moved)["walls"][0]["marks"], after)
+
+
 @tap.case("/advise/text-marks-where-it-is")
 def advise_text():
     with Folder() as folder:

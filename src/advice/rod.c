@@ -1,0 +1,224 @@
+/* rod.c - the storey rod: tops of courses, and the heights that should meet them */
+#include "advice/rod.h"
+
+#include "bond/gauge.h"
+
+/* --- marks --- */
+
+/* The course at a height: the one that it is within, or on whose bed or top it lies. */
+static gint32
+course_at (const Block *block, const Laying *laying, Length z)
+{
+  Length above = z - laying->first_bed;
+
+  return above <= 0 ? 0 : (above - 1) / (block->height + laying->bed) + 1;
+}
+
+/* Shares what is cut off into strip and mortar. */
+static void
+set_cut (RodMark *mark, Length left, Length unit)
+{
+  if (left <= 0 || left >= unit)
+    return;
+  if (left <= GAUGE_PACKING_MAX)
+    mark->pack = left;
+  else
+    mark->rip = left;
+}
+
+static RodMark
+mark_of (const Block *block, const Laying *laying, RodKind kind, OpeningId opening, Length z)
+{
+  RodMark mark = { kind, opening, z, course_at (block, laying, z), 0, 0 };
+  Length bottom, top;
+
+  if (mark.course == 0)
+    return mark;
+  bottom = gauge_bottom (block, laying, mark.course);
+  top = gauge_top (block, laying, mark.course);
+  set_cut (&mark, kind == ROD_HEAD ? top - z : z - bottom, block->height);
+  return mark;
+}
+
+static gint
+compare_marks (gconstpointer a, gconstpointer b)
+{
+  const RodMark *p = a, *q = b;
+
+  if (p->z != q->z)
+    return p->z < q->z ? -1 : 1;
+  if (p->kind != q->kind)
+    return p->kind < q->kind ? -1 : 1;
+  return (p->opening.n > q->opening.n) - (p->opening.n < q->opening.n);
+}
+
+GArray *
+rod_marks (const Wall *wall, const Block *block, const Laying *laying)
+{
+  GArray *marks = g_array_new (FALSE, FALSE, sizeof (RodMark));
+  RodMark top = mark_of (block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height);
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      RodMark sill = mark_of (block, laying, ROD_SILL, opening->id, opening->sill);
+      RodMark head = mark_of (block, laying, ROD_HEAD, opening->id, opening_head (opening));
+
+      if (opening->sill > 0)
+        g_array_append_val (marks, sill);
+      if (opening_head (opening) < wall->height)
+        g_array_append_val (marks, head);
+    }
+  g_array_append_val (marks, top);
+  g_array_sort (marks, compare_marks);
+  return marks;
+}
+
+/* --- choices --- */
+
+static void
+count_marks (const Project *project, const Wall *wall, RodChoice *choice)
+{
+  const Block *block = project_block (project, wall->block);
+  Laying laying = laying_resolve (&wall->laying, block);
+  g_autoptr (GArray) marks = NULL;
+
+  laying.first_bed = choice->first_bed;
+  laying.bed = choice->bed;
+  marks = rod_marks (wall, block, &laying);
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const RodMark *mark = &g_array_index (marks, RodMark, i);
+
+      choice->marks++;
+      choice->met += mark->rip == 0;
+      choice->ripped += mark->rip;
+      choice->packed += mark->pack;
+    }
+}
+
+static Length
+off (Length a, Length b)
+{
+  return ABS (a - b);
+}
+
+static gint
+compare_choices (gconstpointer a, gconstpointer b, gpointer now)
+{
+  const RodChoice *p = a, *q = b;
+  const Laying *laying = now;
+  Length p_off = off (p->first_bed, laying->first_bed) + off (p->bed, laying->bed);
+  Length q_off = off (q->first_bed, laying->first_bed) + off (q->bed, laying->bed);
+
+  if (p->met != q->met)
+    return p->met > q->met ? -1 : 1;
+  if (p->packed != q->packed)
+    return p->packed < q->packed ? -1 : 1;
+  if (p_off != q_off)
+    return p_off < q_off ? -1 : 1;
+  return (p->first_bed > q->first_bed) - (p->first_bed < q->first_bed);
+}
+
+/* A step so wide that no more than `most` are taken. */
+static Length
+wide_enough (const Length span[2], Length step, Length most)
+{
+  return MAX (step, (span[1] - span[0]) / most + 1);
+}
+
+GArray *
+rod_choices (const Project *project, WallId only, const RodRange *range)
+{
+  GArray *choices = g_array_new (FALSE, FALSE, sizeof (RodChoice));
+  Length first_step = wide_enough (range->first_bed, range->first_bed_step, 500);
+  Length bed_step = wide_enough (range->bed, range->bed_step, ROD_MOST / 500 - 1);
+  Laying now = { 0 };
+  gboolean known = FALSE;
+
+  for (guint i = 0; i < project->walls->len && !known; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+
+      if (only.n != 0 && wall->id.n != only.n)
+        continue;
+      now = laying_resolve (&wall->laying, project_block (project, wall->block));
+      known = TRUE;
+    }
+  for (Length first = range->first_bed[0]; first <= range->first_bed[1]; first += first_step)
+    for (Length bed = range->bed[0]; bed <= range->bed[1]; bed += bed_step)
+      {
+        RodChoice choice = { first, bed, 0, 0, 0, 0 };
+
+        for (guint i = 0; i < project->walls->len; i++)
+          if (only.n == 0 || project_wall_at (project, i)->id.n == only.n)
+            count_marks (project, project_wall_at (project, i), &choice);
+        g_array_append_val (choices, choice);
+      }
+  g_array_sort_with_data (choices, compare_choices, &now);
+  return choices;
+}
+
+/* --- openings to gauge --- */
+
+static Length
+nearest (Length z, Length low, Length high)
+{
+  return z - low <= high - z ? low : high;
+}
+
+/* The nearest height at which no strip is cut under a sill: the top of a course. */
+static Length
+sill_to_gauge (const Block *block, const Laying *laying, Length sill)
+{
+  RodMark mark = mark_of (block, laying, ROD_SILL, (OpeningId){ 0 }, sill);
+  Length low;
+
+  if (mark.course == 0 || sill == gauge_top (block, laying, mark.course))
+    return sill;
+  low = mark.course > 1 ? gauge_top (block, laying, mark.course - 1)
+                        : gauge_bottom (block, laying, 1);
+  return nearest (sill, low, gauge_top (block, laying, mark.course));
+}
+
+/* Of a head: the bottom of a course, on which its strip would lie, or the top of one. */
+static Length
+head_to_gauge (const Block *block, const Laying *laying, Length head)
+{
+  RodMark mark = mark_of (block, laying, ROD_HEAD, (OpeningId){ 0 }, head);
+
+  if (mark.course == 0)
+    return head;
+  return head >= gauge_top (block, laying, mark.course)
+             ? head
+             : nearest (head, gauge_bottom (block, laying, mark.course),
+                        gauge_top (block, laying, mark.course));
+}
+
+Wall *
+rod_to_gauge (const Wall *wall, const Block *block)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+  Wall *next = wall_copy (wall);
+
+  for (guint i = 0; i < next->openings->len; i++)
+    {
+      Opening *opening = &g_array_index (next->openings, Opening, i);
+      Length was[2] = { opening->sill, opening->height };
+      Length head = opening_head (opening);
+      g_autofree char *fault = NULL;
+
+      if (opening->sill > 0)
+        opening->sill = sill_to_gauge (block, &laying, opening->sill);
+      if (head < wall->height)
+        head = head_to_gauge (block, &laying, head);
+      opening->height = head - opening->sill;
+      fault = wall_fault (next, block, NULL);
+      if (fault != NULL)
+        {
+          opening->sill = was[0];
+          opening->height = was[1];
+        }
+    }
+  return next;
+}
