@@ -6,13 +6,14 @@
 
 #include "advice/crew.h"
 
-/* More combinations are not listed. */
-#define MAX_LISTED 3000000
+/* More combinations are not listed, but only some of them, of places farther apart. */
+#define MAX_LISTED 1500000
+#define SOME_LISTED 200000
 /* Combinations looked at side by side before they are judged: the same on every machine. */
 #define CHUNK 64
 /* What a bound takes, in parts of a wall laid at a first look. */
 #define FAR_SHARE 40
-#define WALL_SHARE 4
+#define WALL_SHARE 3
 
 /* How closely it was looked at. */
 typedef enum
@@ -37,6 +38,7 @@ typedef struct
   Search *search;
   PierBound *piers;
   GArray *heap;    /* Combination: none comes before the one at (i - 1) / 2 */
+  guint every;     /* of the places of each opening, only each so many is looked at */
   gint64 residual; /* lowest rank of those that were laid and may be better than was found */
 } Comparing;
 
@@ -138,49 +140,59 @@ any_may_be_better (const Comparing *comparing)
 
 /* --- listing --- */
 
+static guint
+n_places (const Free *one, guint every)
+{
+  return (one->at->len + every - 1) / every;
+}
+
+/* IMPROVE_TOO_MANY: more than `most`. */
 static gint64
-count_combinations (const Search *search)
+count_combinations (const Search *search, guint every, gint64 most)
 {
   gint64 n = 1;
 
   for (guint i = 0; i < search->frees->len; i++)
     {
-      n *= search_free_at (search, i)->at->len;
-      if (n > MAX_LISTED)
+      n *= n_places (search_free_at (search, i), every);
+      if (n > most)
         return IMPROVE_TOO_MANY;
     }
   return n;
 }
 
 static void
-stand (const Search *search, gint64 number, Length *x)
+stand (const Comparing *comparing, gint64 number, Length *x)
 {
+  const Search *search = comparing->search;
+
   for (guint i = 0; i < search->n; i++)
     x[i] = wall_opening_at (search->wall, i)->x;
   for (guint i = 0; i < search->frees->len; i++)
     {
       const Free *one = search_free_at (search, i);
+      const guint n = n_places (one, comparing->every);
 
-      x[one->index] = g_array_index (one->at, Length, number % one->at->len);
-      number /= one->at->len;
+      x[one->index] = g_array_index (one->at, Length, number % n * comparing->every);
+      number /= n;
     }
 }
 
 /* Those that may be better than the best so far. FALSE when stopped. */
 static gboolean
-list_all (Comparing *comparing)
+list (Comparing *comparing, gint64 n)
 {
   Search *search = comparing->search;
   g_autofree Length *x = g_new (Length, MAX (search->n, 1));
   const gint64 beat = rank_to_beat (search);
 
-  for (gint64 number = 0; number < search->result->combinations; number++)
+  for (gint64 number = 0; number < n; number++)
     {
       Combination one = { .number = (guint32) number };
 
       if (search->how->stop != NULL && g_atomic_int_get (search->how->stop) != 0)
         return FALSE;
-      stand (search, number, x);
+      stand (comparing, number, x);
       if (standing_overlaps (search, x))
         continue;
       search->result->n_possible++;
@@ -306,7 +318,7 @@ look_at_chunk (Comparing *comparing)
       chunk[n] = pop (comparing);
       skip_looks (search, &chunk[n]);
       standings[n].x = g_new (Length, search->n);
-      stand (search, chunk[n].number, standings[n].x);
+      stand (comparing, chunk[n].number, standings[n].x);
       standings[n].shift = chunk[n].shift;
       count_look (search, &chunk[n]);
     }
@@ -356,8 +368,32 @@ conclude_anywhere (Comparing *comparing)
     least = (LayBound){ best->breaches, best->cuts };
   search->result->breaches_at_least = least.breaches;
   search->result->cuts_at_least = least.cuts;
+  search->result->n_possible = 0;
   search->result->proven = search->aim == AIM_FEWEST_CUTS && least.breaches == best->breaches
                            && least.cuts == best->cuts;
+}
+
+/* FALSE when stopped. */
+static gboolean
+look_at_all (Comparing *comparing)
+{
+  while (comparing->search->work > 0 && any_may_be_better (comparing))
+    if (!look_at_chunk (comparing))
+      return FALSE;
+  return TRUE;
+}
+
+/* Each so many of the places of each opening, so that there are not too many combinations. */
+static gboolean
+look_at_some (Comparing *comparing)
+{
+  Search *search = comparing->search;
+  gint64 n;
+
+  do
+    n = count_combinations (search, ++comparing->every, SOME_LISTED);
+  while (n == IMPROVE_TOO_MANY && comparing->every < 1000);
+  return n == IMPROVE_TOO_MANY || (list (comparing, n) && look_at_all (comparing));
 }
 
 gboolean
@@ -366,19 +402,21 @@ combinations_compare (Search *search)
   Comparing comparing = { .search = search,
                           .piers = pier_bound_new (search->wall, search->block),
                           .heap = g_array_new (FALSE, FALSE, sizeof (Combination)),
+                          .every = 1,
                           .residual = G_MAXINT64 };
-  gboolean all = TRUE;
+  const gint64 n = count_combinations (search, 1, MAX_LISTED);
+  gboolean all;
 
-  search->result->combinations = count_combinations (search);
-  if (search->result->combinations == IMPROVE_TOO_MANY)
-    conclude_anywhere (&comparing);
+  search->result->combinations = n;
+  if (n == IMPROVE_TOO_MANY)
+    {
+      all = look_at_some (&comparing);
+      conclude_anywhere (&comparing);
+    }
   else
     {
-      all = list_all (&comparing);
-      while (all && search->work > 0 && any_may_be_better (&comparing))
-        all = look_at_chunk (&comparing);
-      if (all)
-        conclude (&comparing);
+      all = list (&comparing, n) && look_at_all (&comparing);
+      conclude (&comparing);
     }
   g_array_unref (comparing.heap);
   pier_bound_free (comparing.piers);

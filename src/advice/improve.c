@@ -114,7 +114,12 @@ run (Search *search)
   if (!standings_lay (search, &search->best, 1, LOOK_LAID))
     return FALSE;
   result->before = search->best.cost;
-  return descend (search, FALSE) && combinations_compare (search) && descend (search, TRUE);
+  if (!descend (search, FALSE) || !combinations_compare (search))
+    return FALSE;
+  /* Not each place was among them. */
+  if (result->combinations == IMPROVE_TOO_MANY && !descend (search, FALSE))
+    return FALSE;
+  return descend (search, TRUE);
 }
 
 Improvement *

@@ -3,12 +3,14 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "advice/cost.h"
 #include "advice/crew.h"
+#include "advice/judging.h"
+#include "advice/place.h"
+#include "bond/lay.h"
 
 /* Pieces laid in all by first looks, and by second looks at those that come first: some tenths of a
  * second. Of a wall of more pieces fewer changes are tried. */
-#define WORK_PIECES 40000
+#define WORK_PIECES 50000
 #define SECOND_LOOKS 3
 /* Told when it saves so much, at least. */
 #define WORTH_CUTS 3
@@ -21,13 +23,19 @@
 #define BED_WANTED_MOST LENGTH_MM (30)
 #define LENGTH_WITHIN LENGTH_MM (50)
 #define LENGTH_STEP LENGTH_MM (5)
+/* How far an opening is moved of which nothing is said. */
+#define MOVE_WITHIN LENGTH_MM (100)
+#define MOVE_STEP LENGTH_MM (5)
+/* Places that are laid: those with the lowest bounds. A bound takes a part of a first look. */
+#define MOVES_LAID 24
+#define BOUND_SHARE 4
 
 /* One change, and what came of it. */
 typedef struct
 {
   Wall *wall;
   Length rank; /* of equal ones the lower is taken */
-  guint row;   /* of the rules */
+  guint row;   /* of the rules; the side; the opening */
   gboolean tried;
   Cost cost;
 } Change;
@@ -200,11 +208,152 @@ best_of (const Asked *asked, const GPtrArray *changes)
   return best;
 }
 
+/* --- the position of an opening --- */
+
+/* One opening somewhere else. */
+typedef struct
+{
+  guint opening;
+  Length at;
+  LayBound bound; /* breaches G_MAXINT32: it cannot stand there */
+} Move;
+
+typedef struct
+{
+  const Asked *asked;
+  GArray *moves; /* Move */
+} Moving;
+
+/* As far as it is said to be free to move, or a little. */
+static gboolean
+may_stand (const Opening *opening, Length at)
+{
+  if (!(opening->given & OPENING_MAY_MOVE))
+    return TRUE;
+  return ABS (at - opening_drawn_x (opening)) <= opening->may_move;
+}
+
+static GArray *
+all_moves (const Asked *asked)
+{
+  GArray *moves = g_array_new (FALSE, FALSE, sizeof (Move));
+
+  for (guint i = 0; i < asked->wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (asked->wall, i);
+      const Length within = opening->given & OPENING_MAY_MOVE ? 2 * opening->may_move : MOVE_WITHIN;
+      g_autoptr (GArray) places = places_list (asked->wall, asked->block, opening->id, SHIFT_ALONG,
+                                               MIN (within, 3 * MOVE_WITHIN), MOVE_STEP);
+
+      for (guint k = 0; k < places->len; k++)
+        {
+          const Move move = { i, g_array_index (places, Length, k), { G_MAXINT32, 0 } };
+
+          if (move.at != opening->x && may_stand (opening, move.at))
+            g_array_append_val (moves, move);
+        }
+    }
+  return moves;
+}
+
+static Wall *
+wall_moved (const Asked *asked, const Move *move)
+{
+  Wall *wall = wall_copy (asked->wall);
+  Opening *opening = &g_array_index (wall->openings, Opening, move->opening);
+
+  if (opening_may_move (opening) > 0)
+    opening_move (opening, move->at);
+  else
+    opening->x = move->at;
+  return wall;
+}
+
+static gboolean
+bound_move (guint i, gpointer data)
+{
+  const Moving *moving = data;
+  Move *move = &g_array_index (moving->moves, Move, i);
+  g_autoptr (Wall) wall = wall_moved (moving->asked, move);
+  g_autofree char *fault = wall_fault (wall, moving->asked->block, NULL);
+
+  if (fault == NULL)
+    move->bound = lay_bound (wall, moving->asked->block);
+  return moving->asked->stop == NULL || g_atomic_int_get (moving->asked->stop) == 0;
+}
+
+static Length
+distance (const Asked *asked, const Move *move)
+{
+  return ABS (move->at - wall_opening_at (asked->wall, move->opening)->x);
+}
+
+/* The lowest bound first, then the nearest. */
+static gint
+compare_moves (gconstpointer a, gconstpointer b, gpointer data)
+{
+  const Move *x = a, *y = b;
+  const Asked *asked = data;
+  const Length dx = distance (asked, x), dy = distance (asked, y);
+
+  if (x->bound.breaches != y->bound.breaches)
+    return x->bound.breaches < y->bound.breaches ? -1 : 1;
+  if (x->bound.cuts != y->bound.cuts)
+    return x->bound.cuts < y->bound.cuts ? -1 : 1;
+  if (dx != dy)
+    return dx < dy ? -1 : 1;
+  if (x->opening != y->opening)
+    return x->opening < y->opening ? -1 : 1;
+  return (x->at > y->at) - (x->at < y->at);
+}
+
+static void
+list_moves (const Asked *asked, guint most, GPtrArray *changes)
+{
+  g_autoptr (GArray) moves = all_moves (asked);
+  Moving moving = { asked, moves };
+
+  if (moves->len / BOUND_SHARE + MOVES_LAID > most
+      || !crew_run (moves->len, asked->threads, bound_move, &moving))
+    return;
+  g_array_sort_with_data (moves, compare_moves, (gpointer) asked);
+  for (guint i = 0; i < MIN (moves->len, MOVES_LAID); i++)
+    {
+      const Move *move = &g_array_index (moves, Move, i);
+      g_autoptr (Wall) wall = NULL;
+
+      if (move->bound.breaches == G_MAXINT32)
+        break;
+      wall = wall_moved (asked, move);
+      add_change (changes, wall, distance (asked, move))->row = move->opening;
+    }
+}
+
+static void
+tell_move (const Asked *asked, const Change *change, GPtrArray *savings)
+{
+  const Opening *before = wall_opening_at (asked->wall, change->row);
+  const Length by = wall_opening_at (change->wall, change->row)->x - before->x;
+  const char *called = opening_called (before);
+  char by_text[LENGTH_TEXT_SIZE], at[LENGTH_TEXT_SIZE];
+  g_autofree char *saved = saved_words (&asked->now, &change->cost);
+
+  length_text (ABS (by), by_text);
+  length_text (before->x + by, at);
+  add_saving (savings, asked, "saves-position", change,
+              g_strdup_printf (by > 0 ? _ ("%s mm further right (left jamb at %s), %s saves %s.")
+                                      : _ ("%s mm further left (left jamb at %s), %s saves %s."),
+                               by_text, at, called, saved),
+              g_strdup_printf (by > 0 ? _ ("Move %s %s mm right") : _ ("Move %s %s mm left"),
+                               called, by_text));
+}
+
 /* --- the levelling bed --- */
 
 static void
-list_beds (const Asked *asked, GPtrArray *changes)
+list_beds (const Asked *asked, guint most, GPtrArray *changes)
 {
+  (void) most;
   for (Length bed = BED_LEAST; bed <= BED_MOST; bed += LENGTH_MM (1))
     {
       const gboolean wanted = bed >= BED_WANTED_LEAST && bed <= BED_WANTED_MOST;
@@ -246,8 +395,9 @@ lengthen_left (Wall *wall, Length by)
 }
 
 static void
-list_lengths (const Asked *asked, GPtrArray *changes)
+list_lengths (const Asked *asked, guint most, GPtrArray *changes)
 {
+  (void) most;
   for (Length by = LENGTH_STEP; by <= LENGTH_WITHIN; by += LENGTH_STEP)
     for (int sign = 1; sign >= -1; sign -= 2)
       {
@@ -366,8 +516,9 @@ list_musts (const Asked *asked, GPtrArray *changes)
 }
 
 static void
-list_rules (const Asked *asked, GPtrArray *changes)
+list_rules (const Asked *asked, guint most, GPtrArray *changes)
 {
+  (void) most;
   for (guint i = 0; i < G_N_ELEMENTS (rule_steps); i++)
     {
       const RuleStep *step = &rule_steps[i];
@@ -427,7 +578,8 @@ tell_rule (const Asked *asked, const Change *change, GPtrArray *savings)
 
 typedef struct
 {
-  void (*list) (const Asked *, GPtrArray *);
+  /* No more than so many are laid. */
+  void (*list) (const Asked *, guint most, GPtrArray *);
   void (*tell) (const Asked *, const Change *, GPtrArray *);
 } Kind;
 
@@ -438,7 +590,7 @@ ask_kind (const Asked *asked, const Kind *kind, guint *work, guint pieces, GPtrA
   g_autoptr (GPtrArray) changes = g_ptr_array_new_with_free_func (change_free);
   const Change *best;
 
-  kind->list (asked, changes);
+  kind->list (asked, *work / pieces, changes);
   if (changes->len > *work / pieces)
     return TRUE;
   *work -= changes->len * pieces;
@@ -469,6 +621,7 @@ GPtrArray *
 savings_of_wall (const Project *project, const Wall *wall, guint threads, const gint *stop)
 {
   static const Kind kinds[] = {
+    { list_moves, tell_move },
     { list_beds, tell_bed },
     { list_lengths, tell_length },
     { list_rules, tell_rule },

@@ -61,7 +61,7 @@ write_savings_text (GString *text, const Laid *laid, const GPtrArray *all)
 
       if (savings->len == 0)
         g_string_append_printf (
-            text, _ ("%s: no other levelling bed, length or rule near by saves much.\n"), key);
+            text, _ ("%s: no other position, levelling bed, length or rule near by saves much.\n"), key);
       for (guint k = 0; k < savings->len; k++)
         g_string_append_printf (text, "%s: %s\n", key,
                                 ((const Finding *) g_ptr_array_index (savings, k))->text);

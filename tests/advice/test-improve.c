@@ -1,6 +1,8 @@
 /* test-improve.c - the best places of all openings, against every combination laid */
 #include "advice/improve.h"
 
+#include <string.h>
+
 #include "advice/pier-bound.h"
 #include "any-wall.h"
 #include "bond/lay.h"
@@ -251,6 +253,39 @@ test_stopped_and_short_of_work (void)
     }
 }
 
+/* More combinations than are listed: places farther apart are looked at, and what holds for all of
+ * them is told. */
+static void
+test_too_many_to_be_listed (void)
+{
+  const Block block = block_default ();
+  g_autoptr (Wall) wall = wall_new ();
+  const ImproveHow how = { .step = LENGTH_MM (1), .work = 4000, .threads = 2 };
+
+  wall->length = LENGTH_MM (5000);
+  wall->height = LENGTH_MM (1000);
+  for (guint i = 0; i < 2; i++)
+    {
+      Opening opening = opening_default (OPENING_VOID);
+
+      opening.id.n = i + 1;
+      opening.x = LENGTH_MM (1111) + (Length) i * LENGTH_MM (2000);
+      opening.sill = LENGTH_MM (424);
+      opening.height = LENGTH_MM (400);
+      opening.given |= OPENING_MAY_MOVE;
+      opening.may_move = LENGTH_MM (700);
+      g_array_append_val (wall->openings, opening);
+    }
+  g_autoptr (Improvement) found = improve_wall (wall, &block, &how);
+  g_autofree char *said = improvement_text (found);
+  g_test_message ("%s", said);
+  g_assert_true (found->combinations == IMPROVE_TOO_MANY);
+  g_assert_cmpint (cost_compare (&found->after, &found->before, AIM_FEWEST_CUTS), <, 0);
+  g_assert_cmpint (found->cuts_at_least, <=, found->after.cuts);
+  g_assert_cmpint (found->cuts_at_least, >, 0);
+  g_assert_null (strstr (said, " 0 "));
+}
+
 /* The same on one thread and on three. */
 static void
 test_same_on_every_machine (void)
@@ -308,6 +343,7 @@ main (int argc, char **argv)
   g_test_add_func ("/improve/as-good-as-every-combination", test_as_good_as_every_combination);
   g_test_add_func ("/improve/run-bounds-are-bounds", test_run_bounds_are_bounds);
   g_test_add_func ("/improve/stopped-and-short-of-work", test_stopped_and_short_of_work);
+  g_test_add_func ("/improve/too-many-to-be-listed", test_too_many_to_be_listed);
   g_test_add_func ("/improve/same-on-every-machine", test_same_on_every_machine);
   g_test_add_func ("/improve/fixed-ones-stay", test_fixed_ones_stay);
   return g_test_run ();

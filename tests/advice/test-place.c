@@ -173,10 +173,32 @@ test_places_are_listed_once (void)
     }
 }
 
+/* No more than one opening moved, and that a little or as far as it may. Whether one did. */
+static gboolean
+check_moved (const Wall *wall, const Wall *changed, const char *rule)
+{
+  guint n = 0;
+
+  if (strcmp (rule, "saves-position") != 0)
+    return FALSE;
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      const Length by = wall_opening_at (changed, i)->x - opening->x;
+      const Length most = opening->given & OPENING_MAY_MOVE ? opening->may_move : LENGTH_MM (100);
+
+      n += by != 0;
+      g_assert_cmpint (ABS (by), <=, most);
+    }
+  g_assert_cmpuint (n, ==, 1);
+  return TRUE;
+}
+
 /* Each saving, applied and laid, costs less than before, and keeps the limits it is told within. */
-static void
+static guint
 check_savings (const AnyWall *any)
 {
+  guint n_moved = 0;
   g_autoptr (Project) project = project_of (any);
   const Wall *wall = project_wall_at (project, 0);
   g_autoptr (GPtrArray) savings = savings_of_wall (project, wall, 2, NULL);
@@ -204,15 +226,17 @@ check_savings (const AnyWall *any)
         }
       if (laying.min_lap != now.min_lap)
         g_assert_cmpint (laying.min_lap, >=, standard);
+      n_moved += check_moved (wall, changed, saving->rule);
       g_assert_nonnull (strstr (saving->text, " save"));
       g_assert_nonnull (saving->mend_text);
     }
+  return n_moved;
 }
 
 static void
 test_savings_save (void)
 {
-  guint n = 0;
+  guint n = 0, n_moved = 0;
 
   for (guint64 seed = 50; n < 25; seed++)
     {
@@ -220,9 +244,18 @@ test_savings_save (void)
 
       if (any.wall->length > LENGTH_MM (5000))
         continue;
-      check_savings (&any);
+      for (guint i = 0; i < any.wall->openings->len; i++)
+        {
+          Opening *opening = &g_array_index (any.wall->openings, Opening, i);
+
+          opening->given |= (seed + i) % 3 < 2 ? OPENING_MAY_MOVE : 0;
+          opening->may_move = (seed + i) % 3 == 0 ? 0 : LENGTH_MM (50);
+        }
+      n_moved += check_savings (&any);
       n++;
     }
+  g_test_message ("positions: %u", n_moved);
+  g_assert_cmpuint (n_moved, >, 2);
 }
 
 static void
