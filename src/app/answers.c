@@ -340,10 +340,29 @@ set_savings (HbAnswers *self, GPtrArray *savings)
   g_signal_emit (self, signals[SIGNAL_ADVISED], 0);
 }
 
+/* Whether a finding has a button with the same words. */
+static gboolean
+is_offered (const GPtrArray *findings, const Finding *saving)
+{
+  for (guint i = 0; findings && i < findings->len; i++)
+    if (g_strcmp0 (((const Finding *) g_ptr_array_index (findings, i))->mend_text,
+                   saving->mend_text)
+        == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* What a finding offers already is not told twice. */
 static void
 land_savings (gpointer result, gpointer data)
 {
-  set_savings (data, result);
+  HbAnswers *self = data;
+  GPtrArray *savings = result;
+
+  for (guint i = savings->len; i-- > 0;)
+    if (is_offered (self->findings, g_ptr_array_index (savings, i)))
+      g_ptr_array_remove_index (savings, i);
+  set_savings (self, savings);
 }
 
 /* What was advised is of another value from now on. */

@@ -157,6 +157,14 @@ say_strip (HbCanvas *self, double x, double y)
   return TRUE;
 }
 
+void
+_hb_canvas_say_strip_again (HbCanvas *self)
+{
+  if (self->pointer_in && self->pull.kind == PULL_NONE && self->tool == HB_TOOL_SELECT
+      && _hb_canvas_get_wall_value (self) && !self->client && !_hb_canvas_is_typing (self))
+    say_strip (self, self->pointer_x, self->pointer_y);
+}
+
 /* The tape shows the course under the pointer. */
 static void
 follow_course (HbCanvas *self, double x, double y)

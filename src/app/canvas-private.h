@@ -114,6 +114,7 @@ void _hb_canvas_say_opening (HbCanvas *self, const Opening *opening);
 /* canvas-hover.c: the pointer that pulls nothing */
 void _hb_canvas_add_hover (HbCanvas *self);
 void _hb_canvas_update_cursor (HbCanvas *self);
+void _hb_canvas_say_strip_again (HbCanvas *self); /* more is known of what the pointer is at */
 /* "Course 5, piece 3: 450 mm, shortened, left face at 1800"; NULL when there is none. */
 char *_hb_canvas_dup_piece_text (HbCanvas *self, gint32 course, gint32 number);
 

@@ -126,6 +126,7 @@ _hb_canvas_ask_places (HbCanvas *self)
 static void
 places_changed_cb (gpointer data)
 {
+  _hb_canvas_say_strip_again (data);
   gtk_widget_queue_draw (GTK_WIDGET (data));
 }
 

@@ -574,6 +574,8 @@ def strip():
         program.click(window)
         program.settle(1.5)
         program.picture("strip")
+        # What would save is no other row with the same words.
+        tap.equal(program.names("push button").count("Move W1 4 mm right"), 1, "offered once")
         x, y, width, height = program.box(window)
         # The bars stand near the foot of the card, which hangs 14 px below the opening.
         at = (x + width // 2 - 60, y + height + 14 + 62)
