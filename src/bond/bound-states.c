@@ -12,7 +12,6 @@
 
 #include <string.h>
 
-#include "bond/bound-segment.h"
 #include "bond/rule.h"
 
 /* What the patterns of a segment have in common that are summed up together. */
@@ -256,7 +255,7 @@ static void
 fewest_cuts (Adding *adding, const Sum *sum, gint32 cuts[N_STATES])
 {
   g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
-  BoundAsk ask = { .least = sum->least, .strips = sum->strips };
+  Ask ask = { .least = sum->least, .strips = sum->strips };
   guint first = adding->states->intervals->len;
 
   if (sum->barred)
@@ -268,7 +267,7 @@ fewest_cuts (Adding *adding, const Sum *sum, gint32 cuts[N_STATES])
       g_array_sort (barred, interval_compare);
     }
   ask.barred = (const Interval *) (gpointer) barred->data;
-  bound_states_beside (adding->states->geometry, adding->segment, &ask, cuts);
+  reach_fewest (adding->states->reach, adding->segment, &ask, cuts);
 }
 
 static void
@@ -339,7 +338,7 @@ add_stepped_states (Adding *adding, Sum sum)
 {
   gint32 forced = breaches_of_thin (adding->states->geometry, adding->segment);
 
-  if (forced > BOUND_MAX_STRIPS || !has_strip (adding->states->geometry, adding->segment))
+  if (forced > REACH_MAX_STRIPS || !has_strip (adding->states->geometry, adding->segment))
     {
       add_stepped_sum (adding, sum);
       return;
@@ -391,16 +390,17 @@ add_states (Adding *adding, Length least)
 gint32
 bound_forced_breaches (const Geometry *geometry)
 {
+  g_autoptr (Reach) reach = reach_new (geometry);
   gint32 forced = 0;
 
   for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
     {
       const Segment *segment = geometry_segment (geometry, i);
       Length joint = geometry->joint, run = segment->b - segment->a + joint;
-      const BoundAsk ask = { .least = geometry->min_piece, .strips = -1 };
+      const Ask ask = { .least = geometry->min_piece, .strips = -1 };
       gint32 cuts[N_STATES], fewest = NEVER;
 
-      bound_states_beside (geometry, segment, &ask, cuts);
+      reach_fewest (reach, segment, &ask, cuts);
       for (gint32 k = 0; k < N_STATES; k++)
         fewest = MIN (fewest, cuts[k]);
       forced += breaches_of_thin (geometry, segment) + (run <= joint || fewest >= NEVER);
@@ -422,6 +422,7 @@ bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known)
 
   states->geometry = geometry;
   states->intervals = g_array_new (FALSE, FALSE, sizeof (Interval));
+  states->reach = reach_new (geometry);
   states->known = known != NULL ? g_hash_table_ref (known) : bound_known_new ();
   states->of = g_new0 (GArray *, MAX (n, 1));
   for (gint32 i = 0; i < n; i++)
@@ -445,6 +446,7 @@ bound_states_free (BoundStates *states)
     g_array_unref (states->of[i]);
   g_array_unref (states->intervals);
   g_hash_table_unref (states->known);
+  reach_free (states->reach);
   g_free (states->of);
   g_free (states);
 }
@@ -525,7 +527,7 @@ bound_states_bar (const BoundStates *states, gint32 i, const State *state, GArra
 
 /* All that the answer hangs on, in bytes. */
 static GBytes *
-question_of (const BoundStates *states, const Segment *segment, const State *p, const BoundAsk *ask)
+question_of (const BoundStates *states, const Segment *segment, const State *p, const Ask *ask)
 {
   GByteArray *bytes = g_byte_array_sized_new (256);
   const gint32 numbers[] = { segment->a, segment->b,  segment->n_steps, p->ends,      p->most,
@@ -547,7 +549,7 @@ question_of (const BoundStates *states, const Segment *segment, const State *p, 
 }
 
 static gboolean
-can_be (BoundStates *states, gint32 i, const State *p, const BoundAsk *ask)
+can_be (BoundStates *states, gint32 i, const State *p, const Ask *ask)
 {
   const Segment *segment = geometry_segment (states->geometry, i);
   GBytes *question = question_of (states, segment, p, ask);
@@ -560,7 +562,7 @@ can_be (BoundStates *states, gint32 i, const State *p, const BoundAsk *ask)
       g_bytes_unref (question);
       return GPOINTER_TO_INT (known);
     }
-  answer = bound_can_be (states->geometry, segment, ask, p->ends, p->most);
+  answer = reach_can_be (states->reach, segment, ask, p->ends, p->most);
   states->work += 20;
   g_hash_table_insert (states->known, question, GINT_TO_POINTER (answer));
   return answer;
@@ -572,7 +574,7 @@ bound_states_leave (BoundStates *states, gint32 i, const State *p, const GArray 
 {
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Interval));
   g_autoptr (GArray) known = g_array_new (FALSE, FALSE, sizeof (Interval));
-  BoundAsk ask = { .least = p->least, .strips = p->strips };
+  Ask ask = { .least = p->least, .strips = p->strips };
 
   if (p->n > 0)
     g_array_append_vals (known, bound_intervals (states, p->first), (guint) p->n);

@@ -5,7 +5,7 @@
  * of perpends that must be within the least lap. */
 #pragma once
 
-#include "bond/bound-segment.h"
+#include "bond/reach.h"
 
 /* Breaches and cuts in one number, a breach outweighing all cuts; sums stop at BOUND_NEVER. */
 #define BOUND_BREACH ((gint32) 1 << 16)
@@ -27,6 +27,7 @@ typedef struct
   const Geometry *geometry;
   GArray **of;       /* State, by segment */
   GArray *intervals; /* Interval */
+  Reach *reach;
   GHashTable *known; /* of what was asked of a segment, whether it can be: a wall asks it often */
   gint64 work;       /* steps made */
 } BoundStates;

@@ -4,7 +4,6 @@
  * has less. States that no layout as good as the one that was found can be in go first. */
 #include "bond/bound.h"
 
-#include "bond/bound-segment.h"
 #include "bond/bound-states.h"
 #include "bond/refine.h"
 #include "bond/tables.h"

@@ -173,7 +173,7 @@ static GArray *
 faces_beside (const Refining *work, gint32 i, GArray *barred)
 {
   const State *state = chosen_state (work, i);
-  BoundAsk ask = { .least = state->least, .strips = state->strips };
+  Ask ask = { .least = state->least, .strips = state->strips };
 
   for (gint32 k = 0; k < state->n_barred; k++)
     {
@@ -186,8 +186,8 @@ faces_beside (const Refining *work, gint32 i, GArray *barred)
   ask.n_needed = state->n;
   ask.barred = (const Interval *) (gpointer) barred->data;
   ask.n_barred = (gint32) barred->len;
-  return bound_faces_beside (work->states->geometry, geometry_segment (work->states->geometry, i),
-                             &ask, state->ends, state->most);
+  return reach_faces (work->states->reach, geometry_segment (work->states->geometry, i), &ask,
+                      state->ends, state->most);
 }
 
 /* Splits the state of a neighbour of segment i, whose pattern is in the way, by where its perpends
