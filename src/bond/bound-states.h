@@ -25,7 +25,8 @@ typedef struct
 typedef struct
 {
   const Geometry *geometry;
-  GArray **of;       /* State, by segment */
+  GArray **of;       /* State, by segment; shared by those alike until they are split */
+  gint32 *like;      /* by segment: the first that is like it */
   GArray *intervals; /* Interval */
   Reach *reach;
   GHashTable *known; /* of what was asked of a segment, whether it can be: a wall asks it often */
@@ -38,6 +39,9 @@ typedef struct
 BoundStates *bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known);
 GHashTable *bound_known_new (void);
 void bound_states_free (BoundStates *states);
+
+/* Gives a segment its states for itself, before they are changed. */
+void bound_states_part (BoundStates *states, gint32 segment);
 
 static inline gint32
 bound_n_states (const BoundStates *states, gint32 segment)

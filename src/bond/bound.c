@@ -47,6 +47,8 @@ prune (BoundStates *states, gint32 enough)
       gint32 least = least_of (states, i);
       guint kept = 0;
 
+      if (states->like[i] < i)
+        continue;
       for (gint32 k = 0; k < bound_n_states (states, i); k++)
         if (bound_state (states, i, k)->cost - least < enough - sum)
           g_array_index (states->of[i], State, kept++) = *bound_state (states, i, k);
@@ -55,12 +57,19 @@ prune (BoundStates *states, gint32 enough)
   return TRUE;
 }
 
+/* What pairs of states cost, of a segment and a neighbour below. */
+typedef struct
+{
+  gboolean any;   /* some cost anything */
+  gint32 costs[]; /* rows of that neighbour's states */
+} Pairs;
+
 /* States of a wall with what pairs of them cost. */
 typedef struct
 {
   const Geometry *geometry;
   BoundStates *states;
-  gint32 **pairs;   /* by link to below: rows of that neighbour's states */
+  Pairs **pairs;    /* by link to below; reference-counted, since those alike share them */
   gint32 *n_before; /* states by segment, that `pairs` is of */
   gint32 *values;
   gboolean *changed;
@@ -73,7 +82,7 @@ wallful_init (Wallful *all, const Geometry *geometry, gboolean close, GHashTable
 
   all->geometry = geometry;
   all->states = bound_states_new (geometry, close, known);
-  all->pairs = g_new0 (gint32 *, MAX (geometry->links->len, 1));
+  all->pairs = g_new0 (Pairs *, MAX (geometry->links->len, 1));
   all->n_before = g_new0 (gint32, n);
   all->values = g_new0 (gint32, n);
   all->changed = g_new0 (gboolean, n);
@@ -83,7 +92,7 @@ static void
 wallful_clear (Wallful *all)
 {
   for (guint i = 0; i < all->geometry->links->len; i++)
-    g_free (all->pairs[i]);
+    g_clear_pointer (&all->pairs[i], g_rc_box_release);
   g_free (all->pairs);
   g_free (all->n_before);
   g_free (all->values);
@@ -105,38 +114,54 @@ number_before (const Wallful *all, gint32 segment, gint32 before, gint32 i)
 
 /* What pairs of the states cost that a segment and its neighbour over a link to below have now;
  * `old` is what they cost when there were `n_old` and `n_below_old` of them, NULL: not known. */
-static gint32 *
-costs_of_pair (const Wallful *all, gint32 i, gint32 below, const gint32 *old, gint32 n_old,
+static Pairs *
+costs_of_pair (const Wallful *all, gint32 i, gint32 below, const Pairs *old, gint32 n_old,
                gint32 n_below_old)
 {
   gint32 n = bound_n_states (all->states, i), n_below = bound_n_states (all->states, below);
-  gint32 *costs = g_new (gint32, (gsize) n * (gsize) n_below);
+  Pairs *pairs = g_rc_box_alloc (sizeof (Pairs) + sizeof (gint32) * (gsize) n * (gsize) n_below);
 
+  pairs->any = FALSE;
   for (gint32 q = 0; q < n_below; q++)
     for (gint32 p = 0; p < n; p++)
       {
         gint32 p_old = old == NULL ? -1 : number_before (all, i, n_old, p);
         gint32 q_old = old == NULL ? -1 : number_before (all, below, n_below_old, q);
+        gint32 cost = p_old >= 0 && q_old >= 0 ? old->costs[q_old * n_old + p_old]
+                                               : bound_states_between (all->states, i, p, below, q);
 
-        costs[q * n + p] = p_old >= 0 && q_old >= 0
-                               ? old[q_old * n_old + p_old]
-                               : bound_states_between (all->states, i, p, below, q);
+        pairs->costs[q * n + p] = cost;
+        pairs->any = pairs->any || cost > 0;
       }
-  return costs;
+  return pairs;
 }
 
+/* Of segments alike over segments alike they are the same. */
 static void
 note_pairs (Wallful *all)
 {
-  for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
+  g_autoptr (GHashTable) noted = g_hash_table_new (NULL, NULL);
+  gsize n = all->geometry->segments->len;
+
+  for (gint32 i = 0; i < (gint32) n; i++)
     {
       const Segment *segment = geometry_segment (all->geometry, i);
 
       for (gint32 k = 0; k < segment->n_below; k++)
         {
           gint32 below = geometry_link (all->geometry, segment, k);
+          gpointer both = GSIZE_TO_POINTER ((gsize) all->states->like[i] * n
+                                            + (gsize) all->states->like[below]);
+          Pairs *pairs = g_hash_table_lookup (noted, both);
 
-          all->pairs[segment->first_link + k] = costs_of_pair (all, i, below, NULL, 0, 0);
+          if (pairs != NULL)
+            g_rc_box_acquire (pairs);
+          else
+            {
+              pairs = costs_of_pair (all, i, below, NULL, 0, 0);
+              g_hash_table_insert (noted, both, pairs);
+            }
+          all->pairs[segment->first_link + k] = pairs;
         }
       all->n_before[i] = bound_n_states (all->states, i);
     }
@@ -153,12 +178,12 @@ renew_pairs (Wallful *all)
       for (gint32 k = 0; k < segment->n_below; k++)
         {
           gint32 below = geometry_link (all->geometry, segment, k);
-          gint32 **pair = &all->pairs[segment->first_link + k], *old = *pair;
+          Pairs **pairs = &all->pairs[segment->first_link + k], *old = *pairs;
 
           if (!all->changed[i] && !all->changed[below])
             continue;
-          *pair = costs_of_pair (all, i, below, old, all->n_before[i], all->n_before[below]);
-          g_free (old);
+          *pairs = costs_of_pair (all, i, below, old, all->n_before[i], all->n_before[below]);
+          g_rc_box_release (old);
         }
     }
   for (gint32 i = 0; i < (gint32) all->geometry->segments->len; i++)
@@ -175,13 +200,10 @@ add_pairs (Wallful *all, Tables *tables, gint32 i)
       gint32 below = geometry_link (all->geometry, segment, k);
       gsize n
           = (gsize) bound_n_states (all->states, i) * (gsize) bound_n_states (all->states, below);
-      const gint32 *costs = all->pairs[segment->first_link + k];
-      gboolean any = FALSE;
+      const Pairs *pairs = all->pairs[segment->first_link + k];
 
-      for (gsize m = 0; m < n && !any; m++)
-        any = costs[m] > 0;
-      if (any)
-        tables_pair (tables, below, i, g_memdup2 (costs, sizeof (gint32) * n));
+      if (pairs->any)
+        tables_pair (tables, below, i, g_memdup2 (pairs->costs, sizeof (gint32) * n));
     }
 }
 

@@ -84,32 +84,11 @@ pool_new (gint32 model, GArray *places)
 }
 
 static gboolean
-same_steps (const Geometry *geometry, const Segment *p, const Segment *q)
-{
-  Length base_p = geometry_step (geometry, p->first_step)->lo;
-  Length base_q = geometry_step (geometry, q->first_step)->lo;
-
-  for (gint32 i = 0; i < p->n_steps; i++)
-    {
-      const Step *s = geometry_step (geometry, p->first_step + i);
-      const Step *t = geometry_step (geometry, q->first_step + i);
-
-      if (s->from != t->from || s->to != t->to || s->lo - base_p != t->lo - base_q
-          || s->hi - base_p != t->hi - base_q)
-        return FALSE;
-    }
-  return TRUE;
-}
-
-static gboolean
 serves (const Geometry *geometry, const Pool *pool, const Segment *segment, const GArray *places)
 {
   const Segment *model = geometry_segment (geometry, pool->model);
 
-  return model->a == segment->a && model->b == segment->b && model->n_steps == segment->n_steps
-         && model->joined_left == segment->joined_left && model->set == segment->set
-         && pool->places->len == places->len && same_steps (geometry, model, segment)
-         && rules_same (geometry, model, segment)
+  return pattern_alike (geometry, model, segment) && pool->places->len == places->len
          && (places->len == 0 /* its data may be NULL */
              || memcmp (pool->places->data, places->data, sizeof (Length) * places->len) == 0);
 }

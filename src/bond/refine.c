@@ -83,6 +83,7 @@ split (Refining *work, gint32 i, const GArray *barred)
   BoundStates *states = work->states;
   State state = *chosen_state (work, i);
 
+  bound_states_part (states, i);
   g_array_remove_index (states->of[i], (guint) work->chosen[i]);
   if (bound_states_leave (states, i, &state, barred, NULL))
     add_without (states, i, state, barred);
