@@ -74,6 +74,9 @@ typedef struct
   const Length *faces;
   PathNode *nodes;
   Forms forms;
+  gint32 *least;      /* nodes that cut pieces may begin at, none dearer than one after it */
+  gint32 first, past; /* of these */
+  guint entered;      /* nodes below it have been among them */
 } Path;
 
 /* Every piece that ends before node `k`, at `end` in step `last`, and begins at a place from
@@ -95,15 +98,62 @@ relax_all (const Path *path, guint k, guint oldest, Length end, gint32 last, gbo
       }
 }
 
+/* Lets those nodes in from which a piece to `end` is long enough, and those before `oldest` go:
+ * the first of the rest is then the cheapest of all, and of equals the first. */
+static void
+slide (Path *path, guint k, guint oldest, Length end)
+{
+  const PathNode *nodes = path->nodes;
+  Length shortest = MAX (path->forms.geometry->min_piece, 1);
+
+  for (; path->entered < k && end - path->faces[path->entered] >= shortest; path->entered++)
+    {
+      if (nodes[path->entered].cost == COST_NONE)
+        continue;
+      while (path->past > path->first
+             && nodes[path->least[path->past - 1]].cost > nodes[path->entered].cost)
+        path->past--;
+      path->least[path->past++] = (gint32) path->entered;
+    }
+  while (path->first < path->past && path->least[path->first] < (gint32) oldest)
+    path->first++;
+}
+
+/* The same as relax_all() where no piece to there is too thin, and none owes anything: all that are
+ * long enough cost a cut, but for a whole unit. */
+static void
+relax_best (const Path *path, guint k, guint oldest, Length end, gint32 last)
+{
+  const Geometry *geometry = path->forms.geometry;
+  PathNode *node = &path->nodes[k];
+
+  if (oldest < k && end - path->faces[oldest] == geometry->unit
+      && path->nodes[oldest].cost != COST_NONE)
+    relax (node, &path->nodes[oldest], (gint32) oldest,
+           forms_cost (&path->forms, path->forms.first[oldest], last, geometry->unit));
+  if (path->first < path->past)
+    relax (node, &path->nodes[path->least[path->first]], path->least[path->first], COST_CUT);
+  /* What is too short costs a breach. */
+  for (guint i = MAX (path->entered, oldest);
+       i < k && path->faces[i] < end && node->cost > COST_BREACH; i++)
+    if (path->nodes[i].cost < node->cost - COST_BREACH)
+      relax (node, &path->nodes[i], (gint32) i,
+             forms_cost (&path->forms, path->forms.first[i], last, end - path->faces[i]));
+}
+
 Pattern
 path_solve (const Geometry *geometry, const Segment *segment, const GArray *places,
             const Cost *toll, Cost *cost)
 {
   guint n = places->len, oldest = 0;
-  Path path = { segment, (const Length *) (gpointer) places->data, g_new (PathNode, n + 1),
-                forms_new (geometry, segment, places) };
+  Path path = { .segment = segment,
+                .faces = (const Length *) (gpointer) places->data,
+                .nodes = g_new (PathNode, n + 1),
+                .forms = forms_new (geometry, segment, places),
+                .least = g_new (gint32, n + 1) };
   const Step *steps = geometry_step (geometry, segment->first_step);
   gboolean owing = rules_of_pieces (geometry, segment);
+  gboolean usual = !owing && geometry->min_piece <= geometry->unit;
   gint32 last = 0;
   Pattern pattern;
 
@@ -120,7 +170,10 @@ path_solve (const Geometry *geometry, const Segment *segment, const GArray *plac
                    + (owing ? owed (geometry, segment, segment->a, end - segment->a) : 0));
       while (oldest < k && end - path.faces[oldest] > geometry->unit)
         oldest++;
-      if (owing)
+      slide (&path, k, oldest, end);
+      if (usual && steps[last].hi - steps[last].lo >= geometry->min_rip)
+        relax_best (&path, k, oldest, end, last);
+      else if (owing)
         relax_all (&path, k, oldest, end, last, TRUE);
       else
         relax_all (&path, k, oldest, end, last, FALSE);
@@ -130,6 +183,7 @@ path_solve (const Geometry *geometry, const Segment *segment, const GArray *plac
   *cost = path.nodes[n].cost;
   pattern = path_trace (places, path.nodes, n);
   forms_clear (&path.forms);
+  g_free (path.least);
   g_free (path.nodes);
   pattern_count (geometry, segment, &pattern);
   return pattern;
