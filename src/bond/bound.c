@@ -65,7 +65,7 @@ typedef struct
 } Pairs;
 
 /* States of a wall with what pairs of them cost. */
-typedef struct
+typedef struct Wallful
 {
   const Geometry *geometry;
   BoundStates *states;
@@ -237,17 +237,76 @@ bound_of (gint32 sum)
   return (Bound){ sum / BOUND_BREACH, sum % BOUND_BREACH };
 }
 
-Bound
-bound_wall (const Geometry *geometry)
+/* The fewest cuts of a segment's patterns, whatever they break. */
+static gint32
+fewest_cuts_of (const BoundStates *states, gint32 segment)
 {
-  Wallful all;
-  gint32 sum;
+  gint32 fewest = BOUND_BREACH;
 
-  wallful_init (&all, geometry, FALSE, NULL);
-  note_pairs (&all);
-  sum = least_sum (&all, BOUND_NEVER);
-  wallful_clear (&all);
-  return bound_of (sum);
+  for (gint32 k = 0; k < bound_n_states (states, segment); k++)
+    fewest = MIN (fewest, bound_state (states, segment, k)->cost % BOUND_BREACH);
+  return fewest;
+}
+
+void
+bound_init (WallBound *bound, const Geometry *geometry)
+{
+  Wallful *all = g_new (Wallful, 1);
+  gint32 sum = 0;
+
+  wallful_init (all, geometry, FALSE, NULL);
+  *bound = (WallBound){ geometry, { 0, 0 }, 0, all };
+  for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
+    {
+      sum = MIN (sum + least_of (all->states, i), BOUND_NEVER);
+      bound->cuts_at += fewest_cuts_of (all->states, i);
+    }
+  bound->least = bound_of (sum);
+}
+
+void
+bound_init_known (WallBound *bound, const Geometry *geometry, Bound least)
+{
+  *bound = (WallBound){ geometry, least, 0, NULL };
+}
+
+void
+bound_clear (WallBound *bound)
+{
+  if (bound->alone != NULL)
+    wallful_clear (bound->alone);
+  g_clear_pointer (&bound->alone, g_free);
+}
+
+static void
+sum_up (WallBound *bound)
+{
+  note_pairs (bound->alone);
+  bound->least = bound_of (least_sum (bound->alone, BOUND_NEVER));
+  bound_clear (bound);
+}
+
+static gboolean
+is_met (const WallBound *bound, gint32 breaches, gint32 cuts)
+{
+  return breaches < bound->least.breaches
+         || (breaches == bound->least.breaches && cuts <= bound->least.cuts);
+}
+
+Bound
+bound_sum (WallBound *bound)
+{
+  if (bound->alone != NULL)
+    sum_up (bound);
+  return bound->least;
+}
+
+gboolean
+bound_is_met (WallBound *bound, gint32 breaches, gint32 cuts)
+{
+  if (!is_met (bound, breaches, cuts) && bound->alone != NULL)
+    sum_up (bound);
+  return is_met (bound, breaches, cuts);
 }
 
 static gboolean
@@ -328,40 +387,22 @@ sum_closely (const Geometry *geometry, GHashTable *known, gint32 enough, gboolea
   return sum;
 }
 
-Bound
-bound_wall_closely (const Geometry *geometry, Bound least, Bound found, Pattern **better,
-                    const gint *stop)
+Pattern *
+bound_look_closer (WallBound *bound, Bound found, const gint *stop)
 {
   g_autoptr (GHashTable) known = bound_known_new ();
-  gint32 sum = number_of (least), most = number_of (found);
+  gint32 sum = number_of (bound->least), most = number_of (found);
   gboolean sure = TRUE;
+  Pattern *better = NULL;
 
-  *better = NULL;
   /* The nearer what is asked for, the fewer states can have it. */
-  for (gint32 step = 0; sum < most && sure && *better == NULL; step++)
+  for (gint32 step = 0; sum < most && sure && better == NULL; step++)
     {
       gint32 enough = step < STEPS ? sum + 1 : most;
-      gint32 closely = sum_closely (geometry, known, enough, &sure, better, stop);
+      gint32 closely = sum_closely (bound->geometry, known, enough, &sure, &better, stop);
 
       sum = MAX (sum, closely);
     }
-  return bound_of (sum);
-}
-
-gint32
-bound_wall_cuts_at (const Geometry *geometry)
-{
-  BoundStates *states = bound_states_new (geometry, FALSE, NULL);
-  gint32 cuts = 0;
-
-  for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
-    {
-      gint32 fewest = BOUND_BREACH;
-
-      for (gint32 k = 0; k < bound_n_states (states, i); k++)
-        fewest = MIN (fewest, bound_state (states, i, k)->cost % BOUND_BREACH);
-      cuts += fewest;
-    }
-  bound_states_free (states);
-  return cuts;
+  bound->least = bound_of (sum);
+  return better;
 }

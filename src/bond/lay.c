@@ -15,7 +15,7 @@ typedef struct
   const Geometry *geometry;
   const Pattern *patterns; /* by segment */
   Layout *layout;
-  Bound bound;
+  WallBound *bound;
 } Laid;
 
 /* --- pieces --- */
@@ -370,14 +370,14 @@ static void
 add_proof (const Laid *laid)
 {
   Proof *proof = &laid->layout->proof;
+  Bound least;
 
   proof->breaches = (gint32) laid->layout->breaches->len;
-  proof->breaches_at_least = laid->bound.breaches;
   proof->cuts = laid->layout->n_cut;
-  if (laid->bound.breaches == proof->breaches)
-    proof->cuts_at_least = laid->bound.cuts;
-  else
-    proof->cuts_at_least = bound_wall_cuts_at (laid->geometry);
+  bound_is_met (laid->bound, proof->breaches, proof->cuts);
+  least = laid->bound->least;
+  proof->breaches_at_least = least.breaches;
+  proof->cuts_at_least = least.breaches == proof->breaches ? least.cuts : laid->bound->cuts_at;
   proof->proven = proof->cuts_at_least == proof->cuts;
 }
 
@@ -478,16 +478,16 @@ lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
   g_autoptr (Geometry) geometry = NULL;
   Pattern *patterns;
   Laid laid;
-  Bound bound;
+  g_auto (WallBound) bound = { NULL };
 
   g_return_val_if_fail (wall != NULL && block != NULL, NULL);
   laying = laying_resolve (&wall->laying, block);
   geometry = geometry_new (wall, block, &laying);
   geometry->quick = quick;
-  bound = bound_wall (geometry);
+  bound_init (&bound, geometry);
   patterns = network_solve (geometry, &bound, stop);
   if (patterns != NULL && wants_fewer_lengths (geometry, &laying))
-    patterns = lengths_reduce (geometry, patterns, bound, stop);
+    patterns = lengths_reduce (geometry, patterns, &bound, stop);
   if (patterns != NULL && wants_symmetry (geometry, &laying))
     patterns = symmetry_improve (geometry, patterns, stop);
   if (patterns == NULL)
@@ -499,7 +499,7 @@ lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
       patterns_free (patterns, (gint32) geometry->segments->len);
       return NULL;
     }
-  laid = (Laid){ geometry, patterns, layout_new (wall, geometry), bound };
+  laid = (Laid){ geometry, patterns, layout_new (wall, geometry), &bound };
   add_pieces (&laid);
   mark_all_pinned (&laid);
   add_breaches (&laid);
@@ -527,7 +527,10 @@ lay_bound (const Wall *wall, const Block *block)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
   g_autoptr (Geometry) geometry = geometry_new (wall, block, &laying);
-  const Bound bound = bound_wall (geometry);
+  g_auto (WallBound) bound = { NULL };
+  Bound least;
 
-  return (LayBound){ bound.breaches, bound.cuts };
+  bound_init (&bound, geometry);
+  least = bound_sum (&bound);
+  return (LayBound){ least.breaches, least.cuts };
 }

@@ -94,7 +94,7 @@ typedef struct
   Pattern *best;
   GArray *uses; /* LengthUse, of the best */
   Cost cost;    /* and what that costs */
-  Bound bound;  /* proven */
+  WallBound *bound;
   const gint *stop;
 } Reducing;
 
@@ -111,7 +111,7 @@ try_allowed (Reducing *work, GArray *allowed)
 
   other.allowed = allowed;
   other.wishing = TRUE;
-  trial = network_solve (&other, &work->bound, work->stop);
+  trial = network_solve (&other, work->bound, work->stop);
   if (trial == NULL)
     return -1;
   uses = lengths_used (work->geometry, trial);
@@ -153,7 +153,7 @@ try_all (Reducing *work)
 }
 
 Pattern *
-lengths_reduce (const Geometry *geometry, Pattern *patterns, Bound bound, const gint *stop)
+lengths_reduce (const Geometry *geometry, Pattern *patterns, WallBound *bound, const gint *stop)
 {
   Reducing work = { geometry, patterns, NULL, 0, bound, stop };
   gboolean done;

@@ -16,5 +16,5 @@ GArray *lengths_used (const Geometry *geometry, const Pattern *patterns);
 /* Where the wall has more than geometry->most_lengths, looks for patterns with fewer that are no
  * worse: of a wish in breaches and cuts, of a must in breaches. Takes and gives a pattern for each
  * segment as network_solve() does, with its bounds; NULL when stopped. */
-Pattern *lengths_reduce (const Geometry *geometry, Pattern *patterns, Bound bound,
+Pattern *lengths_reduce (const Geometry *geometry, Pattern *patterns, WallBound *bound,
                          const gint *stop);

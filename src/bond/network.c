@@ -30,7 +30,7 @@ typedef struct
   gint32 *number;  /* in its pool, while messages are passed */
   Cost *scratch;
   gint32 *order;
-  Bound bound;  /* proven */
+  WallBound *bound;
   Cost looked;  /* cuts and breaches that the closer look was given last; 0: none is to be */
   guint32 draw; /* which of the draws that part ties; 0: none */
   gint64 work;  /* words compared so far */
@@ -264,13 +264,22 @@ cost_of_counts (const Pattern *pattern)
          + COST_WISH * pattern->n_wishes;
 }
 
+/* Whether nothing can have fewer breaches and cuts; what is only preferred counts as none. */
+static gboolean
+is_best (const Search *search, Cost cost)
+{
+  Cost cuts = cost % COST_BREACH / COST_CUT + (cost % COST_CUT > 0);
+
+  return bound_is_met (search->bound, (gint32) (cost / COST_BREACH), (gint32) cuts);
+}
+
 /* Whether the numbers chosen are as good as any can be. */
 static gboolean
-choice_is_best (const Search *search, Cost bound)
+choice_is_best (const Search *search)
 {
   Cost total = 0;
 
-  for (gint32 i = 0; i < search->n && total <= bound; i++)
+  for (gint32 i = 0; i < search->n; i++)
     {
       const Segment *segment = geometry_segment (search->geometry, i);
       const Pool *pool = pools_of (search->pools, i);
@@ -286,7 +295,7 @@ choice_is_best (const Search *search, Cost bound)
                                      search->number[other], FALSE);
         }
     }
-  return total <= bound;
+  return is_best (search, total);
 }
 
 static void
@@ -302,10 +311,10 @@ keep_choice (Search *search)
     }
 }
 
-/* Passes messages until a choice as good as `bound` is found or they bring nothing new; keeps the
+/* Passes messages until a choice that meets the bound is found or they bring nothing new; keeps the
  * best. */
 static void
-choose (Search *search, gint32 rounds, Cost bound, Cost *best)
+choose (Search *search, gint32 rounds, Cost *best)
 {
   gint32 idle = 0;
   gboolean done = FALSE;
@@ -324,7 +333,7 @@ choose (Search *search, gint32 rounds, Cost bound, Cost *best)
 
           decide_all (search, way % 2 == 0, way / 2 == 1);
           cost = cost_of_choice (search);
-          done = choice_is_best (search, bound) || search->work > WORK_MAX;
+          done = choice_is_best (search) || search->work > WORK_MAX;
           if (cost >= *best)
             continue;
           *best = cost;
@@ -549,11 +558,17 @@ keep_better (Search *search, Pattern *other)
   patterns_free (before, search->n);
 }
 
+static gboolean
+chosen_is_best (const Search *search)
+{
+  return is_best (search, cost_of_chosen (search));
+}
+
 /* What else the messages may be read as, each made better beside its neighbours. */
 static void
-polish_ways (Search *search, Cost bound)
+polish_ways (Search *search)
 {
-  for (gint32 way = 0; way < 4 && cost_of_chosen (search) > bound && !stopped (search); way++)
+  for (gint32 way = 0; way < 4 && !chosen_is_best (search) && !stopped (search); way++)
     {
       Pattern *before = copy_chosen (search);
 
@@ -564,12 +579,6 @@ polish_ways (Search *search, Cost bound)
     }
 }
 
-static Cost
-bound_of (const Search *search)
-{
-  return COST_BREACH * search->bound.breaches + COST_CUT * search->bound.cuts;
-}
-
 /* Where what was found is above the bound, a closer look may raise that, and spare the search. */
 static void
 look_closer (Search *search)
@@ -578,11 +587,10 @@ look_closer (Search *search)
   Bound found = { (gint32) (cost / COST_BREACH), (gint32) (cost % COST_BREACH / COST_CUT) };
   Pattern *better;
 
-  if (stopped (search) || cost <= bound_of (search) || cost / COST_CUT >= search->looked)
+  if (stopped (search) || is_best (search, cost) || cost / COST_CUT >= search->looked)
     return;
   search->looked = cost / COST_CUT;
-  search->bound
-      = bound_wall_closely (search->geometry, search->bound, found, &better, search->stop);
+  better = bound_look_closer (search->bound, found, search->stop);
   if (better == NULL)
     return;
   keep_better (search, better);
@@ -594,26 +602,26 @@ search_all (Search *search)
 {
   Cost best = COST_NONE;
 
-  choose (search, 4, bound_of (search), &best);
+  choose (search, 4, &best);
   if (stopped (search))
     return;
   polish (search, 4);
   look_closer (search);
-  if (cost_of_chosen (search) <= bound_of (search) || search->geometry->quick)
+  if (chosen_is_best (search) || search->geometry->quick)
     return;
   pools_widen (search->pools);
-  for (gint32 round = 0; round < (search->geometry->rich ? 1 : 2)
-                         && cost_of_chosen (search) > bound_of (search) && !stopped (search);
+  for (gint32 round = 0;
+       round < (search->geometry->rich ? 1 : 2) && !chosen_is_best (search) && !stopped (search);
        round++)
     {
       learn (search);
       best = cost_of_chosen (search);
       search->draw = (guint32) round;
-      choose (search, 6, bound_of (search), &best);
+      choose (search, 6, &best);
       if (stopped (search))
         return;
       polish (search, 6);
-      polish_ways (search, bound_of (search));
+      polish_ways (search);
     }
 }
 
@@ -650,17 +658,18 @@ static void
 search_on (Search *search)
 {
   Geometry other = *search->geometry;
-  Bound any = { ANY_BREACHES, 0 };
+  WallBound any;
 
-  if (cost_of_chosen (search) <= bound_of (search) || stopped (search) || other.rich || other.quick
+  if (chosen_is_best (search) || stopped (search) || other.rich || other.quick
       || other.allowed != NULL)
     return;
   other.regular = TRUE;
+  bound_init_known (&any, &other, (Bound){ ANY_BREACHES, 0 });
   keep_better (search, network_solve (&other, &any, search->stop));
   other.regular = FALSE;
   other.rich = TRUE;
-  if (breaches_of_chosen (search) > search->bound.breaches && !stopped (search))
-    keep_better (search, network_solve (&other, &search->bound, search->stop));
+  if (breaches_of_chosen (search) > search->bound->least.breaches && !stopped (search))
+    keep_better (search, network_solve (&other, search->bound, search->stop));
 }
 
 /* Fewer units to order may come with fewer cuts. */
@@ -695,10 +704,11 @@ mend_regular (Search *search)
   Cost cost;
 
   plain.regular = FALSE;
-  if (breaches <= search->bound.breaches || stopped (search))
+  if (stopped (search) || bound_is_met (search->bound, breaches, 0)
+      || breaches <= search->bound->least.breaches)
     return;
   mended = search->chosen;
-  search->chosen = network_solve (&plain, &search->bound, search->stop);
+  search->chosen = network_solve (&plain, search->bound, search->stop);
   if (search->chosen == NULL || breaches_of_chosen (search) >= breaches)
     {
       patterns_free (search->chosen, search->n);
@@ -736,13 +746,13 @@ patterns_free (Pattern *patterns, gint32 n)
 }
 
 Pattern *
-network_solve (const Geometry *geometry, Bound *bound, const gint *stop)
+network_solve (const Geometry *geometry, WallBound *bound, const gint *stop)
 {
   Search search
       = { .geometry = geometry,
           .stop = stop,
           .n = (gint32) geometry->segments->len,
-          .bound = *bound,
+          .bound = bound,
           .looked
           = geometry->rich || geometry->quick || geometry->allowed != NULL ? 0 : COST_NONE };
   guint links = geometry->links->len;
@@ -763,11 +773,9 @@ network_solve (const Geometry *geometry, Bound *bound, const gint *stop)
       search_all (&search);
       search_on (&search);
       look_closer (&search);
-      if (!geometry->quick && geometry->allowed == NULL
-          && cost_of_chosen (&search) > bound_of (&search))
+      if (!geometry->quick && geometry->allowed == NULL && !chosen_is_best (&search))
         exchange (&search);
     }
-  *bound = search.bound;
   search_clear (&search);
   if (stopped (&search))
     {

@@ -9,8 +9,8 @@
 #include "bond/pattern.h"
 
 /* chosen[i] is segment i's pattern, owned by the caller (array and patterns), or NULL when stopped.
- * The search ends when `*bound`, which is proven, is met; what it proves itself goes there, too. */
-Pattern *network_solve (const Geometry *geometry, Bound *bound, const gint *stop);
+ * The search ends when `bound` is met; what it proves itself goes there, too. */
+Pattern *network_solve (const Geometry *geometry, WallBound *bound, const gint *stop);
 
 /* What a layout costs, its laps left out: breaches, cuts, and what is preferred and not had. */
 Cost network_cost (const Geometry *geometry, const Pattern *patterns);

@@ -227,7 +227,8 @@ test_stopped (void)
   g_assert_null (lay_wall (wall, &block, &stop));
   Laying laying = laying_resolve (&wall->laying, &block);
   g_autoptr (Geometry) geometry = geometry_new (wall, &block, &laying);
-  Bound bound = bound_wall (geometry);
+  g_auto (WallBound) bound = { NULL };
+  bound_init (&bound, geometry);
   Pattern *patterns = network_solve (geometry, &bound, NULL);
   g_assert_nonnull (patterns);
   g_assert_cmpint (symmetry_breaches (geometry, patterns), >, 0);
