@@ -278,11 +278,16 @@ bound_clear (WallBound *bound)
   g_clear_pointer (&bound->alone, g_free);
 }
 
+/* Sums pairs up, too. Where a layout costs `enough` no sum is more, and states that cost more than
+ * that do not count. */
 static void
-sum_up (WallBound *bound)
+sum_up (WallBound *bound, gint32 enough)
 {
-  note_pairs (bound->alone);
-  bound->least = bound_of (least_sum (bound->alone, BOUND_NEVER));
+  if (prune (bound->alone->states, enough))
+    {
+      note_pairs (bound->alone);
+      bound->least = bound_of (least_sum (bound->alone, enough));
+    }
   bound_clear (bound);
 }
 
@@ -297,7 +302,7 @@ Bound
 bound_sum (WallBound *bound)
 {
   if (bound->alone != NULL)
-    sum_up (bound);
+    sum_up (bound, BOUND_NEVER);
   return bound->least;
 }
 
@@ -305,7 +310,7 @@ gboolean
 bound_is_met (WallBound *bound, gint32 breaches, gint32 cuts)
 {
   if (!is_met (bound, breaches, cuts) && bound->alone != NULL)
-    sum_up (bound);
+    sum_up (bound, number_of ((Bound){ breaches, cuts }));
   return is_met (bound, breaches, cuts);
 }
 

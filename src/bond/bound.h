@@ -26,7 +26,8 @@ void bound_init_known (WallBound *bound, const Geometry *geometry, Bound least);
 void bound_clear (WallBound *bound);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WallBound, bound_clear)
 
-/* Whether no layout can have fewer breaches, or as many and fewer cuts, by what laps ask, too. */
+/* Whether no layout can have fewer than a layout has that there is: fewer breaches, or as many and
+ * fewer cuts. What laps ask is summed up, too, where that is needed to tell. */
 gboolean bound_is_met (WallBound *bound, gint32 breaches, gint32 cuts);
 /* What is proven when that is summed up whatever there is. */
 Bound bound_sum (WallBound *bound);

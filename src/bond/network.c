@@ -704,8 +704,7 @@ mend_regular (Search *search)
   Cost cost;
 
   plain.regular = FALSE;
-  if (stopped (search) || bound_is_met (search->bound, breaches, 0)
-      || breaches <= search->bound->least.breaches)
+  if (stopped (search) || chosen_is_best (search) || breaches <= search->bound->least.breaches)
     return;
   mended = search->chosen;
   search->chosen = network_solve (&plain, search->bound, search->stop);
