@@ -414,28 +414,6 @@ bound_known_new (void)
   return g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
 }
 
-static void
-find_alike (BoundStates *states)
-{
-  const Geometry *geometry = states->geometry;
-  gint32 n = (gint32) geometry->segments->len, n_firsts = 0;
-  g_autofree gint32 *firsts = g_new (gint32, MAX (n, 1));
-
-  states->like = g_new (gint32, MAX (n, 1));
-  for (gint32 i = 0; i < n; i++)
-    {
-      gint32 k = 0;
-
-      while (k < n_firsts
-             && !pattern_alike (geometry, geometry_segment (geometry, firsts[k]),
-                                geometry_segment (geometry, i)))
-        k++;
-      if (k == n_firsts)
-        firsts[n_firsts++] = i;
-      states->like[i] = firsts[k];
-    }
-}
-
 BoundStates *
 bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known)
 {
@@ -447,14 +425,13 @@ bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known)
   states->reach = reach_new (geometry);
   states->known = known != NULL ? g_hash_table_ref (known) : bound_known_new ();
   states->of = g_new0 (GArray *, MAX (n, 1));
-  find_alike (states);
   for (gint32 i = 0; i < n; i++)
     {
       Adding adding = { states, NULL, geometry_segment (geometry, i), close };
 
-      if (states->like[i] < i)
+      if (geometry_like (geometry, i) < i)
         {
-          states->of[i] = g_array_ref (states->of[states->like[i]]);
+          states->of[i] = g_array_ref (states->of[geometry_like (geometry, i)]);
           continue;
         }
       adding.to = states->of[i] = g_array_new (FALSE, FALSE, sizeof (State));
@@ -476,7 +453,6 @@ bound_states_free (BoundStates *states)
   g_hash_table_unref (states->known);
   reach_free (states->reach);
   g_free (states->of);
-  g_free (states->like);
   g_free (states);
 }
 

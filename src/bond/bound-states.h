@@ -26,7 +26,6 @@ typedef struct
 {
   const Geometry *geometry;
   GArray **of;       /* State, by segment; shared by those alike until they are split */
-  gint32 *like;      /* by segment: the first that is like it */
   GArray *intervals; /* Interval */
   Reach *reach;
   GHashTable *known; /* of what was asked of a segment, whether it can be: a wall asks it often */

@@ -47,7 +47,7 @@ prune (BoundStates *states, gint32 enough)
       gint32 least = least_of (states, i);
       guint kept = 0;
 
-      if (states->like[i] < i)
+      if (geometry_like (states->geometry, i) < i)
         continue;
       for (gint32 k = 0; k < bound_n_states (states, i); k++)
         if (bound_state (states, i, k)->cost - least < enough - sum)
@@ -150,8 +150,8 @@ note_pairs (Wallful *all)
       for (gint32 k = 0; k < segment->n_below; k++)
         {
           gint32 below = geometry_link (all->geometry, segment, k);
-          gpointer both = GSIZE_TO_POINTER ((gsize) all->states->like[i] * n
-                                            + (gsize) all->states->like[below]);
+          gpointer both = GSIZE_TO_POINTER ((gsize) geometry_like (all->geometry, i) * n
+                                            + (gsize) geometry_like (all->geometry, below));
           Pairs *pairs = g_hash_table_lookup (noted, both);
 
           if (pairs != NULL)

@@ -485,12 +485,18 @@ static gint32
 short_laps (const Geometry *geometry, const Segment *upper, const Pattern *pattern,
             const Segment *lower, const Pattern *below)
 {
-  gint32 pairs = 0;
+  gint32 pairs = 0, first = 0, n = pattern_n_perpends (lower, below);
 
   for (gint32 p = 0; p < pattern_n_perpends (upper, pattern); p++)
-    for (gint32 q = 0; q < pattern_n_perpends (lower, below); q++)
-      pairs += ABS (pattern_perpend (upper, pattern, p) - pattern_perpend (lower, below, q))
-               < geometry->min_lap;
+    {
+      Length face = pattern_perpend (upper, pattern, p);
+
+      while (first < n && pattern_perpend (lower, below, first) <= face - geometry->min_lap)
+        first++;
+      for (gint32 q = first; q < n && pattern_perpend (lower, below, q) < face + geometry->min_lap;
+           q++)
+        pairs++;
+    }
   return pairs;
 }
 

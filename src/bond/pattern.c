@@ -87,32 +87,6 @@ pattern_clear (Pattern *pattern)
   g_clear_pointer (&pattern->faces, g_free);
 }
 
-static gboolean
-same_steps (const Geometry *geometry, const Segment *p, const Segment *q)
-{
-  Length base_p = geometry_step (geometry, p->first_step)->lo;
-  Length base_q = geometry_step (geometry, q->first_step)->lo;
-
-  for (gint32 i = 0; i < p->n_steps; i++)
-    {
-      const Step *s = geometry_step (geometry, p->first_step + i);
-      const Step *t = geometry_step (geometry, q->first_step + i);
-
-      if (s->from != t->from || s->to != t->to || s->lo - base_p != t->lo - base_q
-          || s->hi - base_p != t->hi - base_q)
-        return FALSE;
-    }
-  return TRUE;
-}
-
-gboolean
-pattern_alike (const Geometry *geometry, const Segment *p, const Segment *q)
-{
-  return p->a == q->a && p->b == q->b && p->n_steps == q->n_steps
-         && p->joined_left == q->joined_left && p->set == q->set && same_steps (geometry, p, q)
-         && rules_same (geometry, p, q);
-}
-
 /* --- places --- */
 
 static gint

@@ -64,9 +64,6 @@ Cost pattern_form_cost (const Geometry *geometry, Length length, Length thickest
 Cost pattern_count (const Geometry *geometry, const Segment *segment, Pattern *pattern);
 Pattern pattern_copy (const Pattern *pattern);
 void pattern_clear (Pattern *pattern);
-/* Whether two segments can be laid in the same ways, at the same costs: they are of one shape and
- * have the same marks. */
-gboolean pattern_alike (const Geometry *geometry, const Segment *p, const Segment *q);
 
 /* The faces worth trying in a segment, ascending, all within (a, b): grids of whole units from its
  * ends and from the jambs where its height changes, from its neighbours' ends, and from places a

@@ -10,28 +10,25 @@
 
 /* --- the index of places --- */
 
-static gint
-compare_lengths (gconstpointer a, gconstpointer b)
-{
-  Length p = *(const Length *) a, q = *(const Length *) b;
-
-  return (p > q) - (p < q);
-}
-
+/* Adds what is new of ascending lengths to ascending ones. */
 static void
-sort_unique (GArray *lengths)
+add_places (GArray *index, const Length *places, guint n)
 {
-  guint kept = 0;
+  g_autoptr (GArray) before = g_array_copy (index);
+  const Length *old = (const Length *) (gpointer) before->data;
+  guint i = 0, k = 0;
 
-  g_array_sort (lengths, compare_lengths);
-  for (guint i = 0; i < lengths->len; i++)
+  g_array_set_size (index, 0);
+  while (i < before->len || k < n)
     {
-      Length next = g_array_index (lengths, Length, i);
+      Length next = k == n || (i < before->len && old[i] <= places[k]) ? old[i] : places[k];
 
-      if (kept == 0 || g_array_index (lengths, Length, kept - 1) != next)
-        g_array_index (lengths, Length, kept++) = next;
+      while (i < before->len && old[i] == next)
+        i++;
+      while (k < n && places[k] == next)
+        k++;
+      g_array_append_val (index, next);
     }
-  g_array_set_size (lengths, kept);
 }
 
 /* The number of places below `place`. */
@@ -83,12 +80,26 @@ pool_new (gint32 model, GArray *places)
   return pool;
 }
 
+/* Whether a segment has neighbours like those of another, which it is like itself. */
 static gboolean
-serves (const Geometry *geometry, const Pool *pool, const Segment *segment, const GArray *places)
+same_beside (const Geometry *geometry, gint32 i, gint32 k)
 {
-  const Segment *model = geometry_segment (geometry, pool->model);
+  const Segment *p = geometry_segment (geometry, i), *q = geometry_segment (geometry, k);
 
-  return pattern_alike (geometry, model, segment) && pool->places->len == places->len
+  if (p->n_links != q->n_links)
+    return FALSE;
+  for (gint32 m = 0; m < p->n_links; m++)
+    if (geometry_like (geometry, geometry_link (geometry, p, m))
+        != geometry_like (geometry, geometry_link (geometry, q, m)))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+serves (const Geometry *geometry, const Pool *pool, gint32 i, const GArray *places)
+{
+  return geometry_like (geometry, pool->model) == geometry_like (geometry, i)
+         && pool->places->len == places->len
          && (places->len == 0 /* its data may be NULL */
              || memcmp (pool->places->data, places->data, sizeof (Length) * places->len) == 0);
 }
@@ -96,11 +107,15 @@ serves (const Geometry *geometry, const Pool *pool, const Segment *segment, cons
 static gint32
 find_or_make (Pools *pools, gint32 i)
 {
-  const Segment *segment = geometry_segment (pools->geometry, i);
-  GArray *places = pattern_places (pools->geometry, segment);
+  const Geometry *geometry = pools->geometry;
+  GArray *places;
 
+  for (gint32 k = i - 1; k >= geometry_like (geometry, i); k--)
+    if (geometry_like (geometry, k) == geometry_like (geometry, i) && same_beside (geometry, i, k))
+      return pools->of[k];
+  places = pattern_places (geometry, geometry_segment (geometry, i));
   for (guint k = 0; k < pools->pools->len; k++)
-    if (serves (pools->geometry, g_ptr_array_index (pools->pools, k), segment, places))
+    if (serves (geometry, g_ptr_array_index (pools->pools, k), i, places))
       {
         g_array_unref (places);
         return (gint32) k;
@@ -354,11 +369,10 @@ pools_new (const Geometry *geometry)
     {
       const Pool *pool = g_ptr_array_index (pools->pools, i);
 
-      g_array_append_vals (pools->index, pool->places->data, pool->places->len);
+      add_places (pools->index, (const Length *) (gpointer) pool->places->data, pool->places->len);
       if (geometry_segment (geometry, pool->model)->joined_left)
-        g_array_append_val (pools->index, geometry_segment (geometry, pool->model)->a);
+        add_places (pools->index, &geometry_segment (geometry, pool->model)->a, 1);
     }
-  sort_unique (pools->index);
   for (guint i = 0; i < pools->pools->len; i++)
     {
       Pool *pool = g_ptr_array_index (pools->pools, i);

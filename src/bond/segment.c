@@ -484,6 +484,52 @@ link_segments (Geometry *geometry)
     }
 }
 
+static gboolean
+same_steps (const Geometry *geometry, const Segment *p, const Segment *q)
+{
+  Length base_p = geometry_step (geometry, p->first_step)->lo;
+  Length base_q = geometry_step (geometry, q->first_step)->lo;
+
+  for (gint32 i = 0; i < p->n_steps; i++)
+    {
+      const Step *s = geometry_step (geometry, p->first_step + i);
+      const Step *t = geometry_step (geometry, q->first_step + i);
+
+      if (s->from != t->from || s->to != t->to || s->lo - base_p != t->lo - base_q
+          || s->hi - base_p != t->hi - base_q)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Whether they can be laid in the same ways, at the same costs. */
+static gboolean
+is_alike (const Geometry *geometry, const Segment *p, const Segment *q)
+{
+  return p->a == q->a && p->b == q->b && p->n_steps == q->n_steps
+         && p->joined_left == q->joined_left && p->set == q->set && same_steps (geometry, p, q)
+         && rules_same (geometry, p, q);
+}
+
+static void
+find_alike (Geometry *geometry)
+{
+  g_autoptr (GArray) firsts = g_array_new (FALSE, FALSE, sizeof (gint32));
+
+  for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
+    {
+      gint32 first = i;
+
+      for (guint k = 0; k < firsts->len && first == i; k++)
+        if (is_alike (geometry, geometry_segment (geometry, g_array_index (firsts, gint32, k)),
+                      geometry_segment (geometry, i)))
+          first = g_array_index (firsts, gint32, k);
+      if (first == i)
+        g_array_append_val (firsts, i);
+      g_array_append_val (geometry->like, first);
+    }
+}
+
 Geometry *
 geometry_new (const Wall *wall, const Block *block, const Laying *laying)
 {
@@ -509,6 +555,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   geometry->packings = g_array_new (FALSE, TRUE, sizeof (Packing));
   geometry->marks = g_array_new (FALSE, TRUE, sizeof (Mark));
   geometry->pins = g_array_new (FALSE, TRUE, sizeof (LaidPin));
+  geometry->like = g_array_new (FALSE, FALSE, sizeof (gint32));
   work.stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
   for (gint32 number = 1; number <= n; number++)
     {
@@ -529,6 +576,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   geometry->mirror = mirror_new (geometry, wall, laying);
   pinned_split (geometry, wall);
   link_segments (geometry);
+  find_alike (geometry);
   return geometry;
 }
 
@@ -545,6 +593,7 @@ geometry_free (Geometry *geometry)
   g_array_unref (geometry->marks);
   g_array_unref (geometry->pins);
   mirror_free (geometry->mirror);
+  g_array_unref (geometry->like);
   g_free (geometry);
 }
 

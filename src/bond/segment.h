@@ -61,6 +61,8 @@ typedef struct
   GArray *marks;         /* Mark, by segment; empty where no rule is on */
   GArray *pins;          /* LaidPin */
   Mirror *mirror;        /* what rules of symmetry ask (mirror.h); NULL where none is on */
+  GArray *like;          /* gint32: by segment, the first that can be laid in the same ways: of one
+                            shape, with the same marks */
 } Geometry;
 
 Geometry *geometry_new (const Wall *wall, const Block *block, const Laying *laying);
@@ -76,6 +78,11 @@ static inline const Step *
 geometry_step (const Geometry *geometry, gint32 i)
 {
   return &g_array_index (geometry->steps, Step, i);
+}
+static inline gint32
+geometry_like (const Geometry *geometry, gint32 i)
+{
+  return g_array_index (geometry->like, gint32, i);
 }
 static inline gint32
 geometry_link (const Geometry *geometry, const Segment *segment, gint32 i)
