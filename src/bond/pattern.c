@@ -14,6 +14,8 @@ pattern_form_cost (const Geometry *geometry, Length length, Length thickest, gbo
 {
   gint32 breaches = (length < geometry->min_piece) + (thickest < geometry->min_rip);
 
+  if (breaches == 0)
+    return whole ? 0 : COST_CUT;
   return COST_BREACH * breaches + (whole ? 0 : COST_CUT)
          + COST_SHORTNESS / 1024
                * (shortness (length, geometry->min_piece)
@@ -55,14 +57,19 @@ Cost
 pattern_count (const Geometry *geometry, const Segment *segment, Pattern *pattern)
 {
   Cost cost = 0;
+  /* Of one height, what there is to know of a piece but its length. */
+  PieceForm form = geometry_piece_form (geometry, segment, segment->a, segment->b - segment->a);
 
   pattern->n_cuts = pattern->n_breaches = pattern->n_wishes = 0;
   for (gint32 i = 0; i < pattern->n_pieces; i++)
     {
       Length x = i == 0 ? segment->a : pattern->faces[i - 1];
       Length end = i == pattern->n_pieces - 1 ? segment->b : pattern->faces[i] - geometry->joint;
-      PieceForm form = geometry_piece_form (geometry, segment, x, end - x);
 
+      if (segment->uniform)
+        form.whole = segment->full && end - x == geometry->unit;
+      else
+        form = geometry_piece_form (geometry, segment, x, end - x);
       pattern->n_cuts += !form.whole;
       pattern->n_breaches += pattern_piece_breaches (geometry, segment, end - x, &form);
       cost += pattern_form_cost (geometry, end - x, form.thickest, form.whole);
@@ -218,18 +225,26 @@ static void
 add_places (GArray *places, const Geometry *geometry, const Segment *segment, const GArray *phases,
             Length from, Length to)
 {
-  Length pitch = geometry->unit + geometry->joint;
+  Length pitch = geometry->unit + geometry->joint, base;
+  guint n = places->len;
+  Length *room;
 
-  from = MAX (from, segment->a);
+  from = MAX (MAX (from, segment->a), segment->a + geometry->joint);
   to = MIN (to, segment->b);
-  for (Length base = from / pitch * pitch; base < to; base += pitch)
+  if (from >= to)
+    return;
+  base = from / pitch * pitch;
+  g_array_set_size (places, n + (guint) ((to - base) / pitch + 1) * phases->len);
+  room = (Length *) (gpointer) places->data;
+  for (; base < to; base += pitch)
     for (guint i = 0; i < phases->len; i++)
       {
         Length face = base + g_array_index (phases, Length, i);
 
-        if (face - geometry->joint > segment->a && face > from && face < to)
-          g_array_append_val (places, face);
+        if (face > from && face < to)
+          room[n++] = face;
       }
+  g_array_set_size (places, n);
 }
 
 void

@@ -31,11 +31,11 @@ add_places (GArray *index, const Length *places, guint n)
     }
 }
 
-/* The number of places below `place`. */
+/* The number of places below `place`, of which there are at least `low`. */
 static gint32
-index_below (const GArray *index, Length place)
+index_below (const GArray *index, gint32 low, Length place)
 {
-  gint32 low = 0, high = (gint32) index->len;
+  gint32 high = (gint32) index->len;
 
   while (low < high)
     {
@@ -129,12 +129,12 @@ set_word_ranges (const Pools *pools, Pool *pool)
 {
   const Segment *segment = geometry_segment (pools->geometry, pool->model);
   Length lap = pools->geometry->min_lap;
-  gint32 last = index_below (pools->index, segment->b);
-  gint32 last_near = index_below (pools->index, segment->b + lap);
+  gint32 last = index_below (pools->index, 0, segment->b);
+  gint32 last_near = index_below (pools->index, 0, segment->b + lap);
 
-  pool->first_word = index_below (pools->index, segment->a) / 64;
+  pool->first_word = index_below (pools->index, 0, segment->a) / 64;
   pool->n_words = (last + 63) / 64 - pool->first_word;
-  pool->first_near = index_below (pools->index, segment->a - lap) / 64;
+  pool->first_near = index_below (pools->index, 0, segment->a - lap) / 64;
   pool->n_near = (last_near + 63) / 64 - pool->first_near;
 }
 
@@ -155,16 +155,39 @@ set_bits (guint64 *words, gint32 first_word, gint32 from, gint32 to)
     words[bit / 64 - first_word] |= G_GUINT64_CONSTANT (1) << (bit % 64);
 }
 
+/* For each place of the index which places are within the least lap of it. */
 static void
-mark_perpend (const Pools *pools, const Pool *pool, Length face, guint64 *perpends, guint64 *near)
+note_near (Pools *pools)
 {
+  const Length *index = (const Length *) (gpointer) pools->index->data;
+  gint32 n = (gint32) pools->index->len, from = 0, to = 0;
   Length lap = pools->geometry->min_lap;
-  gint32 place = index_below (pools->index, face);
 
-  set_bits (perpends, pool->first_word, place, place + 1);
-  if (lap > 0)
-    set_bits (near, pool->first_near, index_below (pools->index, face - lap + 1),
-              index_below (pools->index, face + lap));
+  pools->near = g_new (Near, MAX (n, 1));
+  for (gint32 i = 0; i < n; i++)
+    {
+      while (index[from] <= index[i] - lap && from < i)
+        from++;
+      while (to < n && index[to] < index[i] + lap)
+        to++;
+      pools->near[i] = (Near){ lap > 0 ? from : to, to };
+    }
+}
+
+/* The perpends of a pattern, and what is near them. */
+static void
+mark_perpends (const Pools *pools, const Pool *pool, const Pattern *pattern, guint64 *perpends,
+               guint64 *near)
+{
+  const Segment *segment = geometry_segment (pools->geometry, pool->model);
+  gint32 place = 0;
+
+  for (gint32 i = 0; i < pattern_n_perpends (segment, pattern); i++)
+    {
+      place = index_below (pools->index, place, pattern_perpend (segment, pattern, i));
+      set_bits (perpends, pool->first_word, place, place + 1);
+      set_bits (near, pool->first_near, pools->near[place].from, pools->near[place].to);
+    }
 }
 
 static gint32
@@ -180,10 +203,9 @@ append (Pools *pools, Pool *pool, const Pattern *pattern)
   g_array_append_val (pool->costs, cost);
   g_array_set_size (pool->perpends, (guint) ((row + 1) * (gsize) pool->n_words));
   g_array_set_size (pool->near, (guint) ((row + 1) * (gsize) pool->n_near));
-  for (gint32 i = 0; i < pattern_n_perpends (segment, &copy); i++)
-    mark_perpend (pools, pool, pattern_perpend (segment, &copy, i),
-                  (guint64 *) (gpointer) pool->perpends->data + row * (gsize) pool->n_words,
-                  (guint64 *) (gpointer) pool->near->data + row * (gsize) pool->n_near);
+  mark_perpends (pools, pool, &copy,
+                 (guint64 *) (gpointer) pool->perpends->data + row * (gsize) pool->n_words,
+                 (guint64 *) (gpointer) pool->near->data + row * (gsize) pool->n_near);
   return pool->n++;
 }
 
@@ -194,7 +216,7 @@ pool_add (Pools *pools, gint32 segment, const Pattern *pattern)
 
   for (gint32 i = 0; i < pattern->n_pieces - 1; i++)
     {
-      gint32 place = index_below (pools->index, pattern->faces[i]);
+      gint32 place = index_below (pools->index, 0, pattern->faces[i]);
 
       if (place >= (gint32) pools->index->len
           || g_array_index (pools->index, Length, place) != pattern->faces[i])
@@ -373,6 +395,7 @@ pools_new (const Geometry *geometry)
       if (geometry_segment (geometry, pool->model)->joined_left)
         add_places (pools->index, &geometry_segment (geometry, pool->model)->a, 1);
     }
+  note_near (pools);
   for (guint i = 0; i < pools->pools->len; i++)
     {
       Pool *pool = g_ptr_array_index (pools->pools, i);
@@ -397,6 +420,7 @@ pools_free (Pools *pools)
   if (pools == NULL)
     return;
   g_array_unref (pools->index);
+  g_free (pools->near);
   g_ptr_array_unref (pools->pools);
   g_free (pools->of);
   g_free (pools);

@@ -19,10 +19,17 @@ typedef struct
   gint32 model;   /* the segment that it was made for */
 } Pool;
 
+/* Places of the index, the second left out. */
+typedef struct
+{
+  gint32 from, to;
+} Near;
+
 typedef struct
 {
   const Geometry *geometry;
   GArray *index;    /* Length: every place of every segment, ascending */
+  Near *near;       /* for each of them, those within the least lap of it */
   GPtrArray *pools; /* Pool */
   gint32 *of;       /* pool of each segment */
 } Pools;
