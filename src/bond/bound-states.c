@@ -562,14 +562,21 @@ question_of (const BoundStates *states, const Segment *segment, const State *p, 
   return g_byte_array_free_to_bytes (bytes);
 }
 
+/* Intervals looked at for answers: on walls of some hundred metres these cost more than they bring,
+ * and from then on everything may be. */
+#define ANSWERS ((gint64) 8000000)
+
 static gboolean
 can_be (BoundStates *states, gint32 i, const State *p, const Ask *ask)
 {
   const Segment *segment = geometry_segment (states->geometry, i);
-  GBytes *question = question_of (states, segment, p, ask);
+  GBytes *question;
   gpointer known;
   gboolean answer;
 
+  if (reach_work (states->reach) > ANSWERS)
+    return TRUE;
+  question = question_of (states, segment, p, ask);
   states->work++;
   if (g_hash_table_lookup_extended (states->known, question, NULL, &known))
     {

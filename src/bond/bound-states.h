@@ -29,7 +29,7 @@ typedef struct
   GArray *intervals; /* Interval */
   Reach *reach;
   GHashTable *known; /* of what was asked of a segment, whether it can be: a wall asks it often */
-  gint64 work;       /* steps made */
+  gint64 work;       /* questions asked, one that had to be answered anew counting more */
 } BoundStates;
 
 /* `close`: summed states are told apart by their cuts, and pairs are looked at more nearly. */

@@ -14,9 +14,10 @@
 
 /* Messages are in whole costs times this, so that halves and thirds lose little. */
 #define SCALE 12
-/* Machine words compared before messages stop, in one search. Counted, not timed, so that every
+/* Machine words compared before messages stop, in one search, or as many as they come to at the
+ * most when they are passed up and down over a wall so long. Counted, not timed, so that every
  * machine stops at the same place; the closer look of the bound goes on from there. */
-#define WORK_MAX ((gint64) 10000000)
+#define WORK ((gint64) 10000000)
 
 typedef struct
 {
@@ -34,6 +35,7 @@ typedef struct
   Cost looked;  /* cuts and breaches that the closer look was given last; 0: none is to be */
   guint32 draw; /* which of the draws that part ties; 0: none */
   gint64 work;  /* words compared so far */
+  gint64 most;  /* of these */
 } Search;
 
 static gboolean
@@ -61,6 +63,28 @@ find_mirrors (Search *search)
               search->mirror[segment->first_link + k] = neighbour->first_link + m;
         }
     }
+}
+
+/* Every pattern compared with every one of its neighbours'. */
+static gint64
+work_of_round (const Search *search)
+{
+  gint64 work = 0;
+
+  for (gint32 i = 0; i < search->n; i++)
+    {
+      const Segment *segment = geometry_segment (search->geometry, i);
+      const Pool *pool = pools_of (search->pools, i);
+
+      for (gint32 k = 0; k < segment->n_links; k++)
+        {
+          const Pool *other
+              = pools_of (search->pools, geometry_link (search->geometry, segment, k));
+
+          work += (gint64) pool->n * other->n * MIN (other->n_words, pool->n_near);
+        }
+    }
+  return work;
 }
 
 static void
@@ -184,7 +208,7 @@ pass_messages (Search *search, gint32 i, gboolean upwards)
   Cost share = MAX (MAX (below, above), 1);
   gint32 from = upwards ? below : 0, to = upwards ? segment->n_links : below;
 
-  if (from == to || search->work > WORK_MAX)
+  if (from == to || search->work > search->most)
     return;
   gather (search, i);
   for (gint32 k = from; k < to; k++)
@@ -333,7 +357,7 @@ choose (Search *search, gint32 rounds, Cost *best)
 
           decide_all (search, way % 2 == 0, way / 2 == 1);
           cost = cost_of_choice (search);
-          done = choice_is_best (search) || search->work > WORK_MAX;
+          done = choice_is_best (search) || search->work > search->most;
           if (cost >= *best)
             continue;
           *best = cost;
@@ -768,6 +792,7 @@ network_solve (const Geometry *geometry, WallBound *bound, const gint *stop)
   search.number = g_new0 (gint32, MAX (search.n, 1));
   search.chosen = g_new0 (Pattern, MAX (search.n, 1));
   find_mirrors (&search);
+  search.most = MAX (WORK, work_of_round (&search));
   if (geometry->regular)
     {
       search_regular (&search);

@@ -9,7 +9,7 @@ typedef struct
   Pools *pools;
   Pattern *chosen;
   GArray *rest;  /* Length: short pieces of the other segments, longest first */
-  GArray *bins;  /* Length: room left in each opened unit */
+  GArray *bins;  /* Length: room left in each opened unit, ascending */
   GArray *trial; /* Length */
 } Waste;
 
@@ -43,38 +43,57 @@ compare_descending (gconstpointer a, gconstpointer b)
   return (p < q) - (p > q);
 }
 
-/* Best fit decreasing of rest and more, both longest first. */
+/* The first unit with room for `length`, or that many are there. */
+static guint
+first_with_room (const GArray *bins, Length length)
+{
+  guint low = 0, high = bins->len;
+
+  while (low < high)
+    {
+      guint middle = (low + high) / 2;
+
+      if (g_array_index (bins, Length, middle) < length)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low;
+}
+
+/* Takes a piece out of the fullest unit that has room for it, or out of a new one. */
+static void
+fit (Waste *waste, Length length)
+{
+  GArray *bins = waste->bins;
+  guint at = first_with_room (bins, length), to;
+  Length room;
+
+  if (at == bins->len)
+    g_array_append_val (bins, waste->geometry->unit);
+  room = g_array_index (bins, Length, at) - length - waste->geometry->kerf;
+  to = first_with_room (bins, room);
+  memmove (&g_array_index (bins, Length, to + 1), &g_array_index (bins, Length, to),
+           sizeof (Length) * (at - to));
+  g_array_index (bins, Length, to) = room;
+}
+
+/* Best fit decreasing of rest and more, both longest first; counted no further than past `most`. */
 static gint32
-units_for (Waste *waste, const GArray *more)
+units_for (Waste *waste, const GArray *more, gint32 most)
 {
   guint i = 0, k = 0;
 
   g_array_set_size (waste->bins, 0);
-  while (i < waste->rest->len || k < more->len)
+  while ((i < waste->rest->len || k < more->len) && (gint32) waste->bins->len <= most)
     {
       gboolean from_rest
           = k >= more->len
             || (i < waste->rest->len
                 && g_array_index (waste->rest, Length, i) >= g_array_index (more, Length, k));
-      Length length = from_rest ? g_array_index (waste->rest, Length, i++)
-                                : g_array_index (more, Length, k++);
-      Length *fullest = NULL;
 
-      for (guint b = 0; b < waste->bins->len; b++)
-        {
-          Length *room = &g_array_index (waste->bins, Length, b);
-
-          if (*room >= length && (fullest == NULL || *room < *fullest))
-            fullest = room;
-        }
-      if (fullest != NULL)
-        *fullest -= length + waste->geometry->kerf;
-      else
-        {
-          Length room = waste->geometry->unit - length - waste->geometry->kerf;
-
-          g_array_append_val (waste->bins, room);
-        }
+      fit (waste, from_rest ? g_array_index (waste->rest, Length, i++)
+                            : g_array_index (more, Length, k++));
     }
   return (gint32) waste->bins->len;
 }
@@ -90,8 +109,9 @@ collect_rest (Waste *waste, gint32 but)
   g_array_sort (waste->rest, compare_descending);
 }
 
+/* Likewise. */
 static gint32
-units_with (Waste *waste, gint32 segment, const Pattern *pattern)
+units_with (Waste *waste, gint32 segment, const Pattern *pattern, gint32 most)
 {
   gint32 units;
 
@@ -99,7 +119,7 @@ units_with (Waste *waste, gint32 segment, const Pattern *pattern)
   units = count_pieces (waste->geometry, geometry_segment (waste->geometry, segment), pattern,
                         waste->trial);
   g_array_sort (waste->trial, compare_descending);
-  return units + units_for (waste, waste->trial);
+  return units + units_for (waste, waste->trial, most - units);
 }
 
 /* Perpends within the least lap of one of the other segment's, pairs. Both ascend. */
@@ -146,7 +166,7 @@ improve_segment (Waste *waste, gint32 i)
   gint32 cuts = now->n_cuts;
 
   collect_rest (waste, i);
-  units = units_with (waste, i, now);
+  units = units_with (waste, i, now, G_MAXINT32);
   for (gint32 p = 0; p < pool->n; p++)
     {
       const Pattern *other = &g_array_index (pool->patterns, Pattern, p);
@@ -154,7 +174,7 @@ improve_segment (Waste *waste, gint32 i)
 
       if (other->n_cuts > now->n_cuts + 1 || breaches_with (waste, i, other, breaches) > breaches)
         continue;
-      total = units_with (waste, i, other);
+      total = units_with (waste, i, other, units);
       if (total < units || (total == units && other->n_cuts < cuts))
         {
           units = total;
