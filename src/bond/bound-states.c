@@ -38,7 +38,7 @@ static State *
 add_state (Adding *adding, gint32 breaches, gint32 cuts)
 {
   State state = { .cost = MIN (breaches, BOUND_NEVER / BOUND_BREACH) * BOUND_BREACH + cuts,
-                  .first = (gint32) adding->states->intervals->len,
+                  .first = adding->states->intervals.n,
                   .most = -1 };
 
   state.cost = MIN (state.cost, BOUND_NEVER);
@@ -49,9 +49,7 @@ add_state (Adding *adding, gint32 breaches, gint32 cuts)
 static void
 add_face (Adding *adding, Length lo, Length hi)
 {
-  Interval face = { lo, hi };
-
-  g_array_append_val (adding->states->intervals, face);
+  intervals_append (&adding->states->intervals, (Interval){ lo, hi });
   g_array_index (adding->to, State, adding->to->len - 1).n++;
 }
 
@@ -85,20 +83,19 @@ has_must (const Geometry *geometry, const Segment *segment)
   return FALSE;
 }
 
-/* Adds where such rules want none to the intervals: how many there are. */
+/* Adds where such rules want none: how many there are. */
 static gint32
-add_marks (BoundStates *states, const Segment *segment)
+add_marks (const Geometry *geometry, const Segment *segment, Intervals *to)
 {
   gint32 n = 0;
 
   for (gint32 i = 0; i < segment->n_perpend_marks; i++)
     {
-      const Mark *mark = &rules_marks (states->geometry, segment)[i];
-      Interval interval = { mark->from, mark->to };
+      const Mark *mark = &rules_marks (geometry, segment)[i];
 
       if (!mark->must)
         continue;
-      g_array_append_val (states->intervals, interval);
+      intervals_append (to, (Interval){ mark->from, mark->to });
       n++;
     }
   return n;
@@ -202,9 +199,10 @@ add_summed_state (Adding *adding, const Sum *sum, gint32 cuts, gint32 ends, gboo
   state->ends = ends;
   state->least = sum->least;
   state->strips = sum->strips;
-  state->first_barred = (gint32) adding->states->intervals->len;
+  state->first_barred = adding->states->intervals.n;
   if (sum->barred)
-    state->n_barred = add_marks (adding->states, adding->segment);
+    state->n_barred
+        = add_marks (adding->states->geometry, adding->segment, &adding->states->intervals);
 }
 
 /* Four states. Where it is to be close, those with the fewest cuts and those with one more are told
@@ -254,20 +252,15 @@ breaches_of_thin (const Geometry *geometry, const Segment *segment)
 static void
 fewest_cuts (Adding *adding, const Sum *sum, gint32 cuts[N_STATES])
 {
-  g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  g_auto (Intervals) barred = { NULL };
   Ask ask = { .least = sum->least, .strips = sum->strips };
-  guint first = adding->states->intervals->len;
 
   if (sum->barred)
-    {
-      ask.n_barred = add_marks (adding->states, adding->segment);
-      g_array_append_vals (barred, bound_intervals (adding->states, (gint32) first),
-                           (guint) ask.n_barred);
-      g_array_set_size (adding->states->intervals, first);
-      g_array_sort (barred, interval_compare);
-    }
-  ask.barred = (const Interval *) (gpointer) barred->data;
-  reach_fewest (adding->states->reach, adding->segment, &ask, cuts);
+    add_marks (adding->states->geometry, adding->segment, &barred);
+  intervals_sort (&barred);
+  ask.barred = barred.at;
+  ask.n_barred = barred.n;
+  reach_fewest (asked_reach (adding->states->asked), adding->segment, &ask, cuts);
 }
 
 static void
@@ -408,22 +401,14 @@ bound_forced_breaches (const Geometry *geometry)
   return forced;
 }
 
-GHashTable *
-bound_known_new (void)
-{
-  return g_hash_table_new_full (g_bytes_hash, g_bytes_equal, (GDestroyNotify) g_bytes_unref, NULL);
-}
-
 BoundStates *
-bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known)
+bound_states_new (const Geometry *geometry, gboolean close, Asked *asked)
 {
   BoundStates *states = g_new0 (BoundStates, 1);
   gint32 n = (gint32) geometry->segments->len;
 
   states->geometry = geometry;
-  states->intervals = g_array_new (FALSE, FALSE, sizeof (Interval));
-  states->reach = reach_new (geometry);
-  states->known = known != NULL ? g_hash_table_ref (known) : bound_known_new ();
+  states->asked = asked;
   states->of = g_new0 (GArray *, MAX (n, 1));
   for (gint32 i = 0; i < n; i++)
     {
@@ -449,9 +434,10 @@ bound_states_free (BoundStates *states)
     return;
   for (guint i = 0; i < states->geometry->segments->len; i++)
     g_array_unref (states->of[i]);
-  g_array_unref (states->intervals);
-  g_hash_table_unref (states->known);
-  reach_free (states->reach);
+  intervals_clear (&states->intervals);
+  intervals_clear (&states->needed);
+  intervals_clear (&states->barred);
+  intervals_clear (&states->beside);
   g_free (states->of);
   g_free (states);
 }
@@ -518,17 +504,15 @@ near_pairs (const BoundStates *states, gint32 i, const State *p, gint32 other, c
 }
 
 static void
-bar_near (const BoundStates *states, Length from, Length to, GArray *barred)
+bar_near (const BoundStates *states, Length from, Length to, Intervals *barred)
 {
   Length lap = states->geometry->min_lap;
-  Interval interval = { to - lap + 1, from + lap - 1 };
 
-  if (interval.from <= interval.to)
-    g_array_append_val (barred, interval);
+  intervals_add (barred, to - lap + 1, from + lap - 1);
 }
 
 void
-bound_states_bar (const BoundStates *states, gint32 i, const State *state, GArray *barred)
+bound_states_bar (const BoundStates *states, gint32 i, const State *state, Intervals *barred)
 {
   const Segment *segment = geometry_segment (states->geometry, i);
   const Interval *faces = bound_intervals (states, state->first);
@@ -539,90 +523,39 @@ bound_states_bar (const BoundStates *states, gint32 i, const State *state, GArra
     bar_near (states, faces[k].from, faces[k].to, barred);
 }
 
-/* All that the answer hangs on, in bytes. */
-static GBytes *
-question_of (const BoundStates *states, const Segment *segment, const State *p, const Ask *ask)
-{
-  GByteArray *bytes = g_byte_array_sized_new (256);
-  const gint32 numbers[] = { segment->a, segment->b,  segment->n_steps, p->ends,      p->most,
-                             ask->least, ask->strips, ask->n_needed,    ask->n_barred };
-
-  g_byte_array_append (bytes, (const guint8 *) (gconstpointer) numbers, sizeof numbers);
-  for (gint32 i = 0; i < segment->n_steps; i++)
-    {
-      const Step *step = geometry_step (states->geometry, segment->first_step + i);
-      const Length lengths[] = { step->from, step->to, step->hi - step->lo };
-
-      g_byte_array_append (bytes, (const guint8 *) (gconstpointer) lengths, sizeof lengths);
-    }
-  g_byte_array_append (bytes, (const guint8 *) (gconstpointer) ask->needed,
-                       (guint) ask->n_needed * sizeof (Interval));
-  g_byte_array_append (bytes, (const guint8 *) (gconstpointer) ask->barred,
-                       (guint) ask->n_barred * sizeof (Interval));
-  return g_byte_array_free_to_bytes (bytes);
-}
-
-/* Intervals looked at for answers: on walls of some hundred metres these cost more than they bring,
- * and from then on everything may be. */
-#define ANSWERS ((gint64) 8000000)
-
-static gboolean
-can_be (BoundStates *states, gint32 i, const State *p, const Ask *ask)
-{
-  const Segment *segment = geometry_segment (states->geometry, i);
-  GBytes *question;
-  gpointer known;
-  gboolean answer;
-
-  if (reach_work (states->reach) > ANSWERS)
-    return TRUE;
-  question = question_of (states, segment, p, ask);
-  states->work++;
-  if (g_hash_table_lookup_extended (states->known, question, NULL, &known))
-    {
-      g_bytes_unref (question);
-      return GPOINTER_TO_INT (known);
-    }
-  answer = reach_can_be (states->reach, segment, ask, p->ends, p->most);
-  states->work += 20;
-  g_hash_table_insert (states->known, question, GINT_TO_POINTER (answer));
-  return answer;
-}
-
 gboolean
-bound_states_leave (BoundStates *states, gint32 i, const State *p, const GArray *barred,
+bound_states_leave (BoundStates *states, gint32 i, const State *p, const Intervals *barred,
                     const Interval *needed)
 {
-  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Interval));
-  g_autoptr (GArray) known = g_array_new (FALSE, FALSE, sizeof (Interval));
   Ask ask = { .least = p->least, .strips = p->strips };
 
-  if (p->n > 0)
-    g_array_append_vals (known, bound_intervals (states, p->first), (guint) p->n);
+  states->needed.n = states->barred.n = 0;
+  intervals_append_all (&states->needed, bound_intervals (states, p->first), p->n);
   if (needed != NULL)
-    g_array_append_vals (known, needed, 1);
-  if (p->n_barred > 0)
-    g_array_append_vals (all, bound_intervals (states, p->first_barred), (guint) p->n_barred);
-  if (barred != NULL && barred->len > 0)
-    g_array_append_vals (all, barred->data, barred->len);
-  g_array_sort (all, interval_compare);
-  ask.needed = (const Interval *) (gpointer) known->data;
-  ask.n_needed = (gint32) known->len;
-  ask.barred = (const Interval *) (gpointer) all->data;
-  ask.n_barred = (gint32) all->len;
-  return can_be (states, i, p, &ask);
+    intervals_append (&states->needed, *needed);
+  intervals_append_all (&states->barred, bound_intervals (states, p->first_barred), p->n_barred);
+  if (barred != NULL)
+    intervals_append_all (&states->barred, barred->at, barred->n);
+  /* In one order, so that a question is known again. */
+  intervals_sort (&states->needed);
+  intervals_merge (&states->barred);
+  ask.needed = states->needed.at;
+  ask.n_needed = states->needed.n;
+  ask.barred = states->barred.at;
+  ask.n_barred = states->barred.n;
+  return asked_can_be (states->asked, i, &ask, p->ends, p->most);
 }
 
 static gboolean
 leaves_none (BoundStates *states, gint32 i, const State *p, gint32 other, const State *beside)
 {
-  g_autoptr (GArray) barred = NULL;
+  Intervals *barred = &states->beside;
 
   if (p->most < 0)
     return FALSE;
-  barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  barred->n = 0;
   bound_states_bar (states, other, beside, barred);
-  return barred->len > 0 && !bound_states_leave (states, i, p, barred, NULL);
+  return barred->n > 0 && !bound_states_leave (states, i, p, barred, NULL);
 }
 
 gint32

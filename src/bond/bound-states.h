@@ -5,7 +5,7 @@
  * of perpends that must be within the least lap. */
 #pragma once
 
-#include "bond/reach.h"
+#include "bond/asked.h"
 
 /* Breaches and cuts in one number, a breach outweighing all cuts; sums stop at BOUND_NEVER. */
 #define BOUND_BREACH ((gint32) 1 << 16)
@@ -25,18 +25,15 @@ typedef struct
 typedef struct
 {
   const Geometry *geometry;
-  GArray **of;       /* State, by segment; shared by those alike until they are split */
-  GArray *intervals; /* Interval */
-  Reach *reach;
-  GHashTable *known; /* of what was asked of a segment, whether it can be: a wall asks it often */
-  gint64 work;       /* questions asked, one that had to be answered anew counting more */
+  GArray **of; /* State, by segment; shared by those alike until they are split */
+  Intervals intervals;
+  Asked *asked;                     /* not its own */
+  Intervals needed, barred, beside; /* while something is asked */
 } BoundStates;
 
-/* `close`: summed states are told apart by their cuts, and pairs are looked at more nearly. */
-/* `known` (may be NULL) keeps what was found out about segments for the next states of the same
- * wall. */
-BoundStates *bound_states_new (const Geometry *geometry, gboolean close, GHashTable *known);
-GHashTable *bound_known_new (void);
+/* `close`: summed states are told apart by their cuts, and pairs are looked at more nearly. What is
+ * found out about segments goes to `asked`, for the next states of the same wall, too. */
+BoundStates *bound_states_new (const Geometry *geometry, gboolean close, Asked *asked);
 void bound_states_free (BoundStates *states);
 
 /* Gives a segment its states for itself, before they are changed. */
@@ -55,17 +52,17 @@ bound_state (const BoundStates *states, gint32 segment, gint32 i)
 static inline const Interval *
 bound_intervals (const BoundStates *states, gint32 first)
 {
-  /* An array without any has no data. */
-  return states->intervals->len == 0 ? NULL : &g_array_index (states->intervals, Interval, first);
+  /* Without any there is no array. */
+  return states->intervals.n == 0 ? NULL : states->intervals.at + first;
 }
 /* Cost of the breaches that state p of segment i and state q of its neighbour `other` have between
  * each other at the least. */
 gint32 bound_states_between (BoundStates *states, gint32 i, gint32 p, gint32 other, gint32 q);
 
-/* Adds to `barred` (Interval) where segment i in that state lets a neighbour have no perpend: its
+/* Adds to `barred` where segment i in that state lets a neighbour have no perpend: its
  * known ones cover that wherever in their ranges they lie. */
-void bound_states_bar (const BoundStates *states, gint32 i, const State *state, GArray *barred);
-/* Whether patterns of segment i's state p are left with no perpend in `barred` (ascending) either;
- * and with one in `needed`, which may be NULL. */
-gboolean bound_states_leave (BoundStates *states, gint32 i, const State *p, const GArray *barred,
+void bound_states_bar (const BoundStates *states, gint32 i, const State *state, Intervals *barred);
+/* Whether patterns of segment i's state p are left with no perpend in `barred` (may be NULL)
+ * either; and with one in `needed`, which may be NULL. */
+gboolean bound_states_leave (BoundStates *states, gint32 i, const State *p, const Intervals *barred,
                              const Interval *needed);

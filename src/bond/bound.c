@@ -69,19 +69,21 @@ typedef struct Wallful
 {
   const Geometry *geometry;
   BoundStates *states;
-  Pairs **pairs;    /* by link to below; reference-counted, since those alike share them */
-  gint32 *n_before; /* states by segment, that `pairs` is of */
+  gint64 asked_before; /* work */
+  Pairs **pairs;       /* by link to below; reference-counted, since those alike share them */
+  gint32 *n_before;    /* states by segment, that `pairs` is of */
   gint32 *values;
   gboolean *changed;
 } Wallful;
 
 static void
-wallful_init (Wallful *all, const Geometry *geometry, gboolean close, GHashTable *known)
+wallful_init (Wallful *all, const Geometry *geometry, gboolean close, Asked *asked)
 {
   gsize n = MAX (geometry->segments->len, 1);
 
   all->geometry = geometry;
-  all->states = bound_states_new (geometry, close, known);
+  all->states = bound_states_new (geometry, close, asked);
+  all->asked_before = asked_work (asked);
   all->pairs = g_new0 (Pairs *, MAX (geometry->links->len, 1));
   all->n_before = g_new0 (gint32, n);
   all->values = g_new0 (gint32, n);
@@ -254,8 +256,8 @@ bound_init (WallBound *bound, const Geometry *geometry)
   Wallful *all = g_new (Wallful, 1);
   gint32 sum = 0;
 
-  wallful_init (all, geometry, FALSE, NULL);
-  *bound = (WallBound){ geometry, { 0, 0 }, 0, all };
+  *bound = (WallBound){ geometry, { 0, 0 }, 0, asked_new (geometry), all };
+  wallful_init (all, geometry, FALSE, bound->asked);
   for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
     {
       sum = MIN (sum + least_of (all->states, i), BOUND_NEVER);
@@ -267,7 +269,7 @@ bound_init (WallBound *bound, const Geometry *geometry)
 void
 bound_init_known (WallBound *bound, const Geometry *geometry, Bound least)
 {
-  *bound = (WallBound){ geometry, least, 0, NULL };
+  *bound = (WallBound){ geometry, least, 0, NULL, NULL };
 }
 
 void
@@ -276,6 +278,7 @@ bound_clear (WallBound *bound)
   if (bound->alone != NULL)
     wallful_clear (bound->alone);
   g_clear_pointer (&bound->alone, g_free);
+  g_clear_pointer (&bound->asked, asked_free);
 }
 
 /* Sums pairs up, too. Where a layout costs `enough` no sum is more, and states that cost more than
@@ -329,7 +332,7 @@ goes_on (const Wallful *all)
 {
   gboolean changed = FALSE;
 
-  if (all->states->work > QUESTIONS)
+  if (asked_work (all->states->asked) - all->asked_before > QUESTIONS)
     return FALSE;
   for (guint i = 0; i < all->geometry->segments->len; i++)
     {
@@ -359,14 +362,14 @@ is_large (const Wallful *all)
 /* The least sum if it is below `enough`, else that, by states that are split as long as what they
  * tell does not fit together. *sure: nothing is left to be split. */
 static gint32
-sum_closely (const Geometry *geometry, GHashTable *known, gint32 enough, gboolean *sure,
+sum_closely (const Geometry *geometry, Asked *asked, gint32 enough, gboolean *sure,
              Pattern **better, const gint *stop)
 {
   gint32 sum = 0;
   gboolean large;
   Wallful all;
 
-  wallful_init (&all, geometry, TRUE, known);
+  wallful_init (&all, geometry, TRUE, asked);
   if (!prune (all.states, enough))
     sum = enough;
   large = is_large (&all);
@@ -395,7 +398,7 @@ sum_closely (const Geometry *geometry, GHashTable *known, gint32 enough, gboolea
 Pattern *
 bound_look_closer (WallBound *bound, Bound found, const gint *stop)
 {
-  g_autoptr (GHashTable) known = bound_known_new ();
+  g_autoptr (Asked) asked = asked_new (bound->geometry);
   gint32 sum = number_of (bound->least), most = number_of (found);
   gboolean sure = TRUE;
   Pattern *better = NULL;
@@ -404,7 +407,7 @@ bound_look_closer (WallBound *bound, Bound found, const gint *stop)
   for (gint32 step = 0; sum < most && sure && better == NULL; step++)
     {
       gint32 enough = step < STEPS ? sum + 1 : most;
-      gint32 closely = sum_closely (bound->geometry, known, enough, &sure, &better, stop);
+      gint32 closely = sum_closely (bound->geometry, asked, enough, &sure, &better, stop);
 
       sum = MAX (sum, closely);
     }

@@ -21,19 +21,30 @@ typedef struct
 } Intervals;
 
 void intervals_clear (Intervals *set);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Intervals, intervals_clear)
 /* Room for at least one more. */
 void intervals_grow (Intervals *set);
 void intervals_sort (Intervals *set);
 /* Sorts them and joins those that overlap or touch. */
 void intervals_merge (Intervals *set);
 
+static inline void
+intervals_append (Intervals *set, Interval interval)
+{
+  if (set->n == set->room)
+    intervals_grow (set);
+  set->at[set->n++] = interval;
+}
 /* Adds one, if there is anything in it. */
 static inline void
 intervals_add (Intervals *set, Length from, Length to)
 {
-  if (from > to)
-    return;
-  if (set->n == set->room)
-    intervals_grow (set);
-  set->at[set->n++] = (Interval){ from, to };
+  if (from <= to)
+    intervals_append (set, (Interval){ from, to });
+}
+static inline void
+intervals_append_all (Intervals *set, const Interval *more, gint32 n)
+{
+  for (gint32 i = 0; i < n; i++)
+    intervals_append (set, more[i]);
 }

@@ -792,7 +792,7 @@ network_solve (const Geometry *geometry, WallBound *bound, const gint *stop)
   search.number = g_new0 (gint32, MAX (search.n, 1));
   search.chosen = g_new0 (Pattern, MAX (search.n, 1));
   find_mirrors (&search);
-  search.most = MAX (WORK, work_of_round (&search));
+  search.most = MAX (WORK, 4 * work_of_round (&search));
   if (geometry->regular)
     {
       search_regular (&search);

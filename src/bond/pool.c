@@ -16,9 +16,11 @@ add_places (GArray *index, const Length *places, guint n)
 {
   g_autoptr (GArray) before = g_array_copy (index);
   const Length *old = (const Length *) (gpointer) before->data;
-  guint i = 0, k = 0;
+  guint i = 0, k = 0, kept = 0;
+  Length *to;
 
-  g_array_set_size (index, 0);
+  g_array_set_size (index, before->len + n);
+  to = (Length *) (gpointer) index->data;
   while (i < before->len || k < n)
     {
       Length next = k == n || (i < before->len && old[i] <= places[k]) ? old[i] : places[k];
@@ -27,8 +29,9 @@ add_places (GArray *index, const Length *places, guint n)
         i++;
       while (k < n && places[k] == next)
         k++;
-      g_array_append_val (index, next);
+      to[kept++] = next;
     }
+  g_array_set_size (index, kept);
 }
 
 /* The number of places below `place`, of which there are at least `low`. */

@@ -13,7 +13,9 @@ typedef struct
   const gint32 *chosen;
   gboolean *changed;
   gint32 n;
-  GArray **faces; /* Length, by segment: a pattern of its state; NULL: not yet */
+  gboolean *keeps;   /* by link: the two keep the least lap, as far as is known */
+  Intervals *barred; /* by segment: where such neighbours let it have no perpend */
+  GArray **faces;    /* Length, by segment: a pattern of its state; NULL: not yet */
 } Refining;
 
 static const State *
@@ -28,7 +30,7 @@ chosen_state (const Refining *work, gint32 i)
 static void
 add_with (BoundStates *states, gint32 i, State state, const Interval *needed)
 {
-  gint32 first = (gint32) states->intervals->len, into = -1, over = 0;
+  gint32 first = states->intervals.n, into = -1, over = 0;
   Interval face;
 
   for (gint32 k = 0; k < state.n; k++)
@@ -45,40 +47,39 @@ add_with (BoundStates *states, gint32 i, State state, const Interval *needed)
       face = *bound_intervals (states, state.first + k);
       if (into == k && over == 1)
         face = *needed; /* it is this perpend, or else they speak of two */
-      g_array_append_val (states->intervals, face);
+      intervals_append (&states->intervals, face);
     }
   if (into < 0 || over > 1)
     {
-      g_array_append_vals (states->intervals, needed, 1);
+      intervals_append (&states->intervals, *needed);
       state.n++;
-      qsort (&g_array_index (states->intervals, Interval, first), (gsize) state.n,
-             sizeof (Interval), interval_compare);
+      qsort (&states->intervals.at[first], (gsize) state.n, sizeof (Interval), interval_compare);
     }
   state.first = first;
   g_array_append_val (states->of[i], state);
 }
 
 static void
-add_without (BoundStates *states, gint32 i, State state, const GArray *barred)
+add_without (BoundStates *states, gint32 i, State state, const Intervals *barred)
 {
-  gint32 first = (gint32) states->intervals->len;
+  gint32 first = states->intervals.n;
 
   for (gint32 k = 0; k < state.n_barred; k++)
     {
       Interval old = *bound_intervals (states, state.first_barred + k);
 
-      g_array_append_val (states->intervals, old);
+      intervals_append (&states->intervals, old);
     }
-  g_array_append_vals (states->intervals, barred->data, barred->len);
+  intervals_append_all (&states->intervals, barred->at, barred->n);
   state.first_barred = first;
-  state.n_barred += (gint32) barred->len;
+  state.n_barred += barred->n;
   g_array_append_val (states->of[i], state);
 }
 
 /* Puts, in the place of the chosen state of segment i, those of its patterns with no perpend in
  * `barred`, and those with one in each of these stretches. */
 static void
-split (Refining *work, gint32 i, const GArray *barred)
+split (Refining *work, gint32 i, const Intervals *barred)
 {
   BoundStates *states = work->states;
   State state = *chosen_state (work, i);
@@ -87,9 +88,9 @@ split (Refining *work, gint32 i, const GArray *barred)
   g_array_remove_index (states->of[i], (guint) work->chosen[i]);
   if (bound_states_leave (states, i, &state, barred, NULL))
     add_without (states, i, state, barred);
-  for (guint k = 0; k < barred->len; k++)
+  for (gint32 k = 0; k < barred->n; k++)
     {
-      const Interval *needed = &g_array_index (barred, Interval, k);
+      const Interval *needed = &barred->at[k];
 
       if (bound_states_leave (states, i, &state, NULL, needed))
         add_with (states, i, state, needed);
@@ -99,33 +100,33 @@ split (Refining *work, gint32 i, const GArray *barred)
 
 /* --- what neighbours leave together --- */
 
-/* Splits the state of segment i where its neighbours' known perpends leave it no pattern. */
+/* Looks at all neighbours of segment i beside which it keeps the least lap, for where they let it
+ * have no perpend, and splits its state where that leaves it no pattern. */
 static gboolean
 split_beside (Refining *work, gint32 i)
 {
   const Geometry *geometry = work->states->geometry;
   const Segment *segment = geometry_segment (geometry, i);
   const State *state = chosen_state (work, i);
-  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Interval));
+  Intervals *all = &work->barred[i];
 
   if (state->most < 0)
     return FALSE;
   for (gint32 k = 0; k < segment->n_links; k++)
     {
-      gint32 other = geometry_link (geometry, segment, k);
-      guint before = all->len;
-      g_autoptr (GArray) last = NULL;
+      gint32 other = geometry_link (geometry, segment, k), before = all->n;
+      g_auto (Intervals) last = { NULL };
 
       if (work->changed[other])
         return FALSE; /* its state is no more */
       if (bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other]) > 0)
         continue; /* they break a rule together, and pay */
+      work->keeps[segment->first_link + k] = TRUE;
       bound_states_bar (work->states, other, chosen_state (work, other), all);
-      if (all->len == before || bound_states_leave (work->states, i, state, all, NULL))
+      if (all->n == before || bound_states_leave (work->states, i, state, all, NULL))
         continue;
-      last = g_array_new (FALSE, FALSE, sizeof (Interval));
-      g_array_append_vals (last, &g_array_index (all, Interval, before), all->len - before);
-      split (work, i, last);
+      intervals_append_all (&last, all->at + before, all->n - before);
+      split (work, i, &last);
       return TRUE;
     }
   return FALSE;
@@ -135,16 +136,15 @@ split_beside (Refining *work, gint32 i)
 
 /* Where the pattern of segment i, told already, lets a neighbour have no perpend. */
 static void
-bar_by_faces (const Refining *work, gint32 i, GArray *barred)
+bar_by_faces (const Refining *work, gint32 i, Intervals *barred)
 {
   Length lap = work->states->geometry->min_lap;
 
   for (guint k = 0; k < work->faces[i]->len && lap > 0; k++)
     {
       Length face = g_array_index (work->faces[i], Length, k);
-      Interval interval = { face - lap + 1, face + lap - 1 };
 
-      g_array_append_val (barred, interval);
+      intervals_append (barred, (Interval){ face - lap + 1, face + lap - 1 });
     }
 }
 
@@ -171,7 +171,7 @@ is_exact (const State *state)
 }
 
 static GArray *
-faces_beside (const Refining *work, gint32 i, GArray *barred)
+faces_beside (const Refining *work, gint32 i, Intervals *barred)
 {
   const State *state = chosen_state (work, i);
   Ask ask = { .least = state->least, .strips = state->strips };
@@ -180,15 +180,15 @@ faces_beside (const Refining *work, gint32 i, GArray *barred)
     {
       Interval own = *bound_intervals (work->states, state->first_barred + k);
 
-      g_array_append_val (barred, own);
+      intervals_append (barred, own);
     }
-  g_array_sort (barred, interval_compare);
+  intervals_sort (barred);
   ask.needed = bound_intervals (work->states, state->first);
   ask.n_needed = state->n;
-  ask.barred = (const Interval *) (gpointer) barred->data;
-  ask.n_barred = (gint32) barred->len;
-  return reach_faces (work->states->reach, geometry_segment (work->states->geometry, i), &ask,
-                      state->ends, state->most);
+  ask.barred = barred->at;
+  ask.n_barred = barred->n;
+  return reach_faces (asked_reach (work->states->asked),
+                      geometry_segment (work->states->geometry, i), &ask, state->ends, state->most);
 }
 
 /* Splits the state of a neighbour of segment i, whose pattern is in the way, by where its perpends
@@ -196,14 +196,13 @@ faces_beside (const Refining *work, gint32 i, GArray *barred)
 static void
 split_neighbour (Refining *work, gint32 other)
 {
-  g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  g_auto (Intervals) barred = { NULL };
   const State *state = chosen_state (work, other);
   Length width = MAX (work->states->geometry->min_lap / 3, 1);
 
   for (guint k = 0; k < work->faces[other]->len; k++)
     {
       Length face = g_array_index (work->faces[other], Length, k);
-      Interval interval = { face - width / 2, face + width / 2 };
       gboolean told = FALSE;
 
       for (gint32 m = 0; m < state->n; m++)
@@ -214,10 +213,10 @@ split_neighbour (Refining *work, gint32 other)
                  || (known->from <= face && known->to >= face && known->to - known->from <= width);
         }
       if (!told)
-        g_array_append_val (barred, interval);
+        intervals_append (&barred, (Interval){ face - width / 2, face + width / 2 });
     }
-  if (barred->len > 0)
-    split (work, other, barred);
+  if (barred.n > 0)
+    split (work, other, &barred);
 }
 
 /* The pattern of segment i beside what its neighbours are known or told to be; FALSE where there is
@@ -228,7 +227,7 @@ tell_faces (Refining *work, gint32 i)
   const Geometry *geometry = work->states->geometry;
   const Segment *segment = geometry_segment (geometry, i);
   const State *state = chosen_state (work, i);
-  g_autoptr (GArray) barred = g_array_new (FALSE, FALSE, sizeof (Interval));
+  Intervals *barred = &work->barred[i];
   gint32 last = -1;
 
   if (is_exact (state))
@@ -238,21 +237,11 @@ tell_faces (Refining *work, gint32 i)
     }
   if (state->most < 0)
     return FALSE;
-  for (gint32 k = 0; k < segment->n_links; k++)
-    {
-      gint32 other = geometry_link (geometry, segment, k);
-
-      if (bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other]) > 0)
-        continue;
-      bound_states_bar (work->states, other, chosen_state (work, other), barred);
-    }
   for (gint32 k = 0; k < segment->n_links && last < 0; k++)
     {
       gint32 other = geometry_link (geometry, segment, k);
 
-      if (work->faces[other] == NULL
-          || bound_states_between (work->states, i, work->chosen[i], other, work->chosen[other])
-                 > 0)
+      if (work->faces[other] == NULL || !work->keeps[segment->first_link + k])
         continue;
       bar_by_faces (work, other, barred);
       if (!is_exact (chosen_state (work, other))
@@ -286,22 +275,32 @@ patterns_of (const Refining *work)
 Pattern *
 refine_states (BoundStates *states, const gint32 *chosen, gboolean *changed)
 {
-  Refining work = { states, chosen, changed, (gint32) states->geometry->segments->len, NULL };
+  const Geometry *geometry = states->geometry;
+  gint32 n = (gint32) geometry->segments->len;
+  Refining work = { states,
+                    chosen,
+                    changed,
+                    n,
+                    g_new0 (gboolean, MAX (geometry->links->len, 1)),
+                    g_new0 (Intervals, MAX (n, 1)),
+                    g_new0 (GArray *, MAX (n, 1)) };
   gboolean any = FALSE, all = TRUE;
   Pattern *patterns = NULL;
 
-  memset (changed, 0, sizeof (gboolean) * (gsize) work.n);
-  for (gint32 i = 0; i < work.n; i++)
+  memset (changed, 0, sizeof (gboolean) * (gsize) n);
+  for (gint32 i = 0; i < n; i++)
     any = split_beside (&work, i) || any;
-  if (any)
-    return NULL;
-  work.faces = g_new0 (GArray *, MAX (work.n, 1));
-  for (gint32 i = 0; i < work.n && all; i++)
+  for (gint32 i = 0; i < n && all && !any; i++)
     all = tell_faces (&work, i);
-  if (all)
+  if (all && !any)
     patterns = patterns_of (&work);
-  for (gint32 i = 0; i < work.n; i++)
-    g_clear_pointer (&work.faces[i], g_array_unref);
+  for (gint32 i = 0; i < n; i++)
+    {
+      intervals_clear (&work.barred[i]);
+      g_clear_pointer (&work.faces[i], g_array_unref);
+    }
+  g_free (work.keeps);
+  g_free (work.barred);
   g_free (work.faces);
   return patterns;
 }
