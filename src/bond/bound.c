@@ -256,7 +256,7 @@ bound_init (WallBound *bound, const Geometry *geometry)
   Wallful *all = g_new (Wallful, 1);
   gint32 sum = 0;
 
-  *bound = (WallBound){ geometry, { 0, 0 }, 0, asked_new (geometry), all };
+  *bound = (WallBound){ .geometry = geometry, .asked = asked_new (geometry), .alone = all };
   wallful_init (all, geometry, FALSE, bound->asked);
   for (gint32 i = 0; i < (gint32) geometry->segments->len; i++)
     {
@@ -269,7 +269,7 @@ bound_init (WallBound *bound, const Geometry *geometry)
 void
 bound_init_known (WallBound *bound, const Geometry *geometry, Bound least)
 {
-  *bound = (WallBound){ geometry, least, 0, NULL, NULL };
+  *bound = (WallBound){ .geometry = geometry, .least = least };
 }
 
 void
@@ -400,7 +400,7 @@ bound_look_closer (WallBound *bound, Bound found, const gint *stop)
 {
   g_autoptr (Asked) asked = asked_new (bound->geometry);
   gint32 sum = number_of (bound->least), most = number_of (found);
-  gboolean sure = TRUE;
+  gboolean sure = sum + 1 != bound->left_open;
   Pattern *better = NULL;
 
   /* The nearer what is asked for, the fewer states can have it. */
@@ -410,6 +410,8 @@ bound_look_closer (WallBound *bound, Bound found, const gint *stop)
       gint32 closely = sum_closely (bound->geometry, asked, enough, &sure, &better, stop);
 
       sum = MAX (sum, closely);
+      if (!sure)
+        bound->left_open = enough;
     }
   bound->least = bound_of (sum);
   return better;

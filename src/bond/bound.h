@@ -16,6 +16,7 @@ typedef struct
   Bound least;    /* no layout of the wall is below it: fewer breaches, or as many and fewer cuts */
   gint32 cuts_at; /* fewest cuts of a layout whose breaches are more than the bound's: any piece and
                      any lap may be the one that is broken */
+  gint32 left_open;      /* sums below it a closer look could not rule out; 0: none was asked for */
   struct Asked *asked;   /* of segments, as long as `alone` is there */
   struct Wallful *alone; /* each segment's own are all that was summed up; NULL: laps are, too */
 } WallBound;

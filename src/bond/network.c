@@ -766,14 +766,6 @@ search_clear (Search *search)
   pools_free (search->pools);
 }
 
-void
-patterns_free (Pattern *patterns, gint32 n)
-{
-  for (gint32 i = 0; patterns != NULL && i < n; i++)
-    pattern_clear (&patterns[i]);
-  g_free (patterns);
-}
-
 Pattern *
 network_solve (const Geometry *geometry, WallBound *bound, const gint *stop)
 {

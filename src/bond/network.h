@@ -14,6 +14,3 @@ Pattern *network_solve (const Geometry *geometry, WallBound *bound, const gint *
 
 /* What a layout costs, its laps left out: breaches, cuts, and what is preferred and not had. */
 Cost network_cost (const Geometry *geometry, const Pattern *patterns);
-
-/* Frees n patterns and the array; takes NULL. */
-void patterns_free (Pattern *patterns, gint32 n);

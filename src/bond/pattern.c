@@ -94,6 +94,14 @@ pattern_clear (Pattern *pattern)
   g_clear_pointer (&pattern->faces, g_free);
 }
 
+void
+patterns_free (Pattern *patterns, gint32 n)
+{
+  for (gint32 i = 0; patterns != NULL && i < n; i++)
+    pattern_clear (&patterns[i]);
+  g_free (patterns);
+}
+
 /* --- places --- */
 
 static gint

@@ -64,6 +64,8 @@ Cost pattern_form_cost (const Geometry *geometry, Length length, Length thickest
 Cost pattern_count (const Geometry *geometry, const Segment *segment, Pattern *pattern);
 Pattern pattern_copy (const Pattern *pattern);
 void pattern_clear (Pattern *pattern);
+/* Frees n patterns and the array; takes NULL. */
+void patterns_free (Pattern *patterns, gint32 n);
 
 /* The faces worth trying in a segment, ascending, all within (a, b): grids of whole units from its
  * ends and from the jambs where its height changes, from its neighbours' ends, and from places a
