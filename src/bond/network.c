@@ -406,18 +406,49 @@ add_regular_tolls (const Geometry *geometry, const Segment *segment, const GArra
       toll[i] += COST_IRREGULAR;
 }
 
-static Cost
-toll_of (const GArray *places, const Cost *toll, const Pattern *pattern)
+/* What a perpend at each of some places of segment i costs beside its neighbours. */
+static void
+find_tolls (const Search *search, gint32 i, const GArray *places, Cost *toll)
 {
+  const Segment *segment = geometry_segment (search->geometry, i);
+
+  for (gint32 k = 0; k < segment->n_links; k++)
+    {
+      gint32 other = geometry_link (search->geometry, segment, k);
+
+      add_tolls (search->geometry, places, geometry_segment (search->geometry, other),
+                 &search->chosen[other], toll);
+    }
+  if (search->geometry->regular)
+    add_regular_tolls (search->geometry, segment, places, toll);
+  rules_add_tolls (search->geometry, segment, places, toll);
+}
+
+/* Of the perpends that segment i has, wherever they are: the bound comes upon some at no place. */
+static Cost
+tolls_of_chosen (const Search *search, gint32 i, const GArray *places, const Cost *toll)
+{
+  const Pattern *pattern = &search->chosen[i];
+  g_autoptr (GArray) off = g_array_new (FALSE, FALSE, sizeof (Length));
+  g_autofree Cost *more = NULL;
   Cost sum = 0;
   guint at = 0;
 
-  for (gint32 i = 0; i < pattern->n_pieces - 1; i++)
+  for (gint32 k = 0; k < pattern->n_pieces - 1; k++)
     {
-      while (at < places->len && g_array_index (places, Length, at) < pattern->faces[i])
+      while (at < places->len && g_array_index (places, Length, at) < pattern->faces[k])
         at++;
-      sum += toll[at];
+      if (at < places->len && g_array_index (places, Length, at) == pattern->faces[k])
+        sum += toll[at];
+      else
+        g_array_append_val (off, pattern->faces[k]);
     }
+  if (off->len == 0)
+    return sum;
+  more = g_new0 (Cost, off->len);
+  find_tolls (search, i, off, more);
+  for (guint k = 0; k < off->len; k++)
+    sum += more[k];
   return sum;
 }
 
@@ -446,17 +477,9 @@ improve (Search *search, gint32 i)
   Pattern *now = &search->chosen[i], better;
   Cost cost_now, cost;
 
-  for (gint32 k = 0; k < segment->n_links; k++)
-    {
-      gint32 other = geometry_link (search->geometry, segment, k);
-
-      add_tolls (search->geometry, places, geometry_segment (search->geometry, other),
-                 &search->chosen[other], toll);
-    }
-  if (search->geometry->regular)
-    add_regular_tolls (search->geometry, segment, places, toll);
-  rules_add_tolls (search->geometry, segment, places, toll);
-  cost_now = cost_of_pieces (search->geometry, segment, now) + toll_of (places, toll, now);
+  find_tolls (search, i, places, toll);
+  cost_now
+      = cost_of_pieces (search->geometry, segment, now) + tolls_of_chosen (search, i, places, toll);
   better = path_solve (search->geometry, segment, places, toll, &cost);
   if (cost >= cost_now)
     {

@@ -1,7 +1,7 @@
 /* test-layout.c - walls worked by hand, and the answers' own functions */
 #include "bond/lay.h"
 
-#include "any-wall.h"
+#include "any-house.h"
 #include "check-layout.h"
 
 /* A wall of the default block, 600 x 200 mm, with dry joints and no levelling bed. */
@@ -572,6 +572,22 @@ test_stopped (void)
   block_clear (&block);
 }
 
+/* The bound comes upon a layout with perpends at places that the search does not know: it is kept,
+ * and no segment is laid anew as if they were elsewhere. */
+static void
+test_off_places (void)
+{
+  g_auto (AnyWall) house = any_house (770);
+  g_autoptr (Layout) layout = lay_wall (house.wall, &house.block, NULL);
+  g_autofree char *fault = check_layout (house.wall, &house.block, layout);
+
+  g_assert_cmpstr (fault, ==, NULL);
+  g_assert_cmpint (layout->proof.breaches, ==, 3);
+  g_assert_cmpint (layout->proof.breaches_at_least, ==, 3);
+  g_assert_cmpint (layout->proof.cuts, ==, 95);
+  g_assert_true (layout->proof.proven);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -599,6 +615,7 @@ main (int argc, char **argv)
   g_test_add_func ("/layout/corner/no-room", test_no_room);
   g_test_add_func ("/layout/extremes", test_extremes);
   g_test_add_func ("/layout/words", test_words);
+  g_test_add_func ("/layout/off-places", test_off_places);
   g_test_add_func ("/layout/area", test_area);
   g_test_add_func ("/layout/hash", test_hash);
   g_test_add_func ("/layout/references", test_references);
