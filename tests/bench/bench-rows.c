@@ -3,8 +3,9 @@
  *
  * Called with a kind of wall (house, any, cells, fine, long) and the numbers of the first wall and
  * of the one after the last. Prints rows, tab-separated: kind and number, breaches, at least, cuts,
- * at least, how much too small what breaks a limit is, what laps fall short of half bond (both
- * 1/320 mm), the layout's hash, ms of processor. A long wall of number n is n metres long. */
+ * at least, units to order (where the aim is least waste, else 0), how much too small what breaks a
+ * limit is, what laps fall short of half bond (both 1/320 mm), the layout's hash, ms of processor.
+ * A long wall of number n is n metres long. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -120,10 +121,11 @@ print_wall (const char *kind, guint64 number)
 
       too_small += ABS (breach->least - breach->is);
     }
-  printf ("%s %" G_GUINT64_FORMAT "\t%d\t%d\t%d\t%d\t%" G_GINT64_FORMAT "\t%" G_GINT64_FORMAT
+  printf ("%s %" G_GUINT64_FORMAT "\t%d\t%d\t%d\t%d\t%d\t%" G_GINT64_FORMAT "\t%" G_GINT64_FORMAT
           "\t%016" G_GINT64_MODIFIER "x\t%.2f\n",
           kind, number, layout->proof.breaches, layout->proof.breaches_at_least, layout->proof.cuts,
-          layout->proof.cuts_at_least, too_small, laps, layout_hash (layout), ms);
+          layout->proof.cuts_at_least, layout->proof.to_order, too_small, laps,
+          layout_hash (layout), ms);
 }
 
 int

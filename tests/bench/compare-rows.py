@@ -2,11 +2,13 @@
 """compare-rows.py BEFORE AFTER - compares two files of rows that bench-rows printed, wall by wall.
 
 Tells what got better and worse, and by how much, and how many walls are laid otherwise; ends with 1
-where any wall has more breaches, more cuts at as many breaches, or a lower bound.
+where any wall has more breaches, more cuts (with least waste: more units) at as many breaches, or a
+lower bound.
 """
 import sys
 
-COLUMNS = ('breaches', 'breaches at least', 'cuts', 'cuts at least', 'too small', 'laps')
+COLUMNS = ('breaches', 'breaches at least', 'cuts', 'cuts at least', 'to order', 'too small',
+           'laps')
 
 
 def read(path):
@@ -19,9 +21,11 @@ def read(path):
 
 
 def is_worse(before, after):
-    """More breaches or cuts, or a lower bound."""
+    """More breaches, more cuts or units, or a lower bound."""
     if after[0] != before[0]:
         return after[0] > before[0]
+    if after[4] > 0 and after[4] != before[4]:
+        return after[4] > before[4]
     return after[2] > before[2] or after[1] < before[1] or after[3] < before[3]
 
 
@@ -34,7 +38,7 @@ def main():
     names = [name for name in before if name in after]
     worse = [name for name in names if is_worse(before[name][0], after[name][0])]
     for name in names:
-        if before[name][0][:4] != after[name][0][:4]:
+        if before[name][0][:5] != after[name][0][:5]:
             print('%s%s: %s -> %s' % (name, ' WORSE' if name in worse else '',
                                       before[name][0], after[name][0]))
     for i, column in enumerate(COLUMNS):
