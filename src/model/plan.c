@@ -244,17 +244,31 @@ by_wall (gconstpointer a, gconstpointer b)
   return (p->wall[1] > q->wall[1]) - (p->wall[1] < q->wall[1]);
 }
 
+static gint
+by_box (gconstpointer a, gconstpointer b)
+{
+  const Meeting *p = *(const Meeting *const *) a, *q = *(const Meeting *const *) b;
+
+  return (p->box.x0 > q->box.x0) - (p->box.x0 < q->box.x0);
+}
+
 /* A square that three walls share is nobody's: all meetings in it are wrong. */
 static void
 find_crowds (GArray *meetings)
 {
+  g_autoptr (GPtrArray) sorted = g_ptr_array_sized_new (meetings->len);
+
   for (guint i = 0; i < meetings->len; i++)
-    for (guint k = i + 1; k < meetings->len; k++)
+    g_ptr_array_add (sorted, &g_array_index (meetings, Meeting, i));
+  g_ptr_array_sort (sorted, by_box);
+  for (guint i = 0; i < sorted->len; i++)
+    for (guint k = i + 1; k < sorted->len; k++)
       {
-        Meeting *p = &g_array_index (meetings, Meeting, i);
-        Meeting *q = &g_array_index (meetings, Meeting, k);
+        Meeting *p = g_ptr_array_index (sorted, i), *q = g_ptr_array_index (sorted, k);
         PlanBox box;
 
+        if (q->box.x0 >= p->box.x1)
+          break;
         if (shared_box (&p->box, &q->box, &box))
           p->kind = q->kind = MEET_WRONG;
       }
@@ -388,10 +402,24 @@ plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, W
 
 /* --- both sides of every meeting --- */
 
+/* A wall's part in a meeting. */
 typedef struct
 {
-  const Project *before, *project;
-  GArray *meetings_before, *meetings;
+  guint meeting;
+  int which;
+} Part;
+
+typedef struct
+{
+  const Project *project;
+  GArray *meetings;
+  GHashTable *of_wall; /* by id: GArray of Part */
+} Known;
+
+typedef struct
+{
+  const Project *project;
+  Known before, now;
   Wall **walls; /* copies, by place in the project; NULL where it stands nowhere */
   WallId said_by;
 } Settling;
@@ -438,39 +466,79 @@ settle_made (const Settling *settling, const Meeting *meeting)
   return default_made (settling, meeting);
 }
 
-/* The meeting of a wall at its end; NULL: none. */
-static const Meeting *
-at_end (const Project *project, const GArray *meetings, WallId wall, Side side)
+/* A project's meetings, and those of each wall. */
+static void
+known_init (Known *known, const Project *project)
 {
-  for (guint i = 0; i < meetings->len; i++)
-    {
-      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+  known->project = project;
+  known->meetings = plan_meetings (project);
+  known->of_wall = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify) g_array_unref);
+  for (guint i = 0; i < known->meetings->len; i++)
+    for (int k = 0; k < 2; k++)
+      {
+        const Meeting *meeting = &g_array_index (known->meetings, Meeting, i);
+        gpointer id = GUINT_TO_POINTER (project_wall_at (project, meeting->wall[k])->id.n);
+        GArray *own = g_hash_table_lookup (known->of_wall, id);
 
-      for (int k = 0; k < 2; k++)
-        if (meeting->kind != MEET_WRONG && ends_there (meeting, k) && meeting->side[k] == side
-            && project_wall_at (project, meeting->wall[k])->id.n == wall.n)
-          return meeting;
+        if (own == NULL)
+          {
+            own = g_array_new (FALSE, FALSE, sizeof (Part));
+            g_hash_table_insert (known->of_wall, id, own);
+          }
+        g_array_append_val (own, ((Part[]){ { i, k } })[0]);
+      }
+}
+
+static void
+known_clear (Known *known)
+{
+  g_array_unref (known->meetings);
+  g_hash_table_unref (known->of_wall);
+}
+
+/* The wall's part in its next meeting: begin with *at = 0, until NULL. Wrong ones are left out. */
+static const Meeting *
+next_part (const Known *known, WallId wall, guint *at, int *which)
+{
+  const GArray *own = g_hash_table_lookup (known->of_wall, GUINT_TO_POINTER (wall.n));
+
+  while (own != NULL && *at < own->len)
+    {
+      const Part *part = &g_array_index (own, Part, (*at)++);
+      const Meeting *meeting = &g_array_index (known->meetings, Meeting, part->meeting);
+
+      *which = part->which;
+      if (meeting->kind != MEET_WRONG)
+        return meeting;
     }
   return NULL;
 }
 
-/* The meeting of a wall within its length, at that place of it, or, where not NULL, in that square
- * of the plan. */
-static const Meeting *
-within (const Project *project, const GArray *meetings, WallId wall, Length at, const PlanBox *box)
+static gboolean
+meets_at_end (const Known *known, WallId wall, Side side)
 {
-  for (guint i = 0; i < meetings->len; i++)
-    {
-      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+  guint at = 0;
+  int which;
 
-      for (int k = 0; k < 2; k++)
-        if (meeting->kind != MEET_WRONG && !ends_there (meeting, k)
-            && project_wall_at (project, meeting->wall[k])->id.n == wall.n
-            && (meeting->at[k] == at
-                || (box != NULL && meeting->box.x0 == box->x0 && meeting->box.y0 == box->y0)))
-          return meeting;
-    }
-  return NULL;
+  for (const Meeting *meeting; (meeting = next_part (known, wall, &at, &which)) != NULL;)
+    if (ends_there (meeting, which) && meeting->side[which] == side)
+      return TRUE;
+  return FALSE;
+}
+
+/* At that place along it, or, where not NULL, in that square of the plan. */
+static gboolean
+meets_within (const Known *known, WallId wall, Length x, const PlanBox *box)
+{
+  guint at = 0;
+  int which;
+
+  for (const Meeting *meeting; (meeting = next_part (known, wall, &at, &which)) != NULL;)
+    if (!ends_there (meeting, which)
+        && (meeting->at[which] == x
+            || (box != NULL && meeting->box.x0 == box->x0 && meeting->box.y0 == box->y0)))
+      return TRUE;
+  return FALSE;
 }
 
 /* The square of a tee in plan. */
@@ -506,17 +574,16 @@ free_wall (const Settling *settling, guint wall)
   Wall *copy = settling->walls[wall];
 
   for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
-    if (copy->ends[side].has_return
-        && !at_end (settling->project, settling->meetings, copy->id, (Side) side)
-        && at_end (settling->before, settling->meetings_before, copy->id, (Side) side))
+    if (copy->ends[side].has_return && !meets_at_end (&settling->now, copy->id, (Side) side)
+        && meets_at_end (&settling->before, copy->id, (Side) side))
       say_end (&copy->ends[side], FALSE, 0, THROUGH_EVEN);
   for (guint i = copy->tees->len; i-- > 0;)
     {
       const Tee *tee = wall_tee_at (copy, i);
       PlanBox box = box_of_tee (copy, tee, thickness_of (settling, wall));
 
-      if (!within (settling->project, settling->meetings, copy->id, tee->x, NULL)
-          && within (settling->before, settling->meetings_before, copy->id, tee->x, &box))
+      if (!meets_within (&settling->now, copy->id, tee->x, NULL)
+          && meets_within (&settling->before, copy->id, tee->x, &box))
         g_array_remove_index (copy->tees, i);
     }
 }
@@ -527,26 +594,36 @@ unref_wall (gpointer data)
   wall_unref (data);
 }
 
+static gboolean
+stands_in_plan (const Project *project)
+{
+  for (guint i = 0; i < project->walls->len; i++)
+    if (project_wall_at (project, i)->place.given)
+      return TRUE;
+  return FALSE;
+}
+
 GPtrArray *
 plan_settled (const Project *before, const Project *next, WallId said_by)
 {
   GPtrArray *changed = g_ptr_array_new_with_free_func (unref_wall);
   const Project *project = next;
-  g_autoptr (GArray) meetings_before = plan_meetings (before);
-  g_autoptr (GArray) meetings = plan_meetings (project);
-  Settling settling = {
-    before, project, meetings_before, meetings, g_new0 (Wall *, project->walls->len), said_by
-  };
+  Settling settling = { .project = project, .said_by = said_by };
 
+  if (!stands_in_plan (next) && !stands_in_plan (before))
+    return changed;
+  known_init (&settling.before, before);
+  known_init (&settling.now, next);
+  settling.walls = g_new0 (Wall *, project->walls->len);
   for (guint i = 0; i < project->walls->len; i++)
     if (project_wall_at (project, i)->place.given)
       {
         settling.walls[i] = wall_copy (project_wall_at (project, i));
         free_wall (&settling, i);
       }
-  for (guint i = 0; i < meetings->len; i++)
+  for (guint i = 0; i < settling.now.meetings->len; i++)
     {
-      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      const Meeting *meeting = &g_array_index (settling.now.meetings, Meeting, i);
       guint a = meeting->wall[0], b = meeting->wall[1];
 
       if (meeting->kind != MEET_WRONG)
@@ -563,5 +640,7 @@ plan_settled (const Project *before, const Project *next, WallId said_by)
         g_ptr_array_add (changed, settling.walls[i]);
     }
   g_free (settling.walls);
+  known_clear (&settling.before);
+  known_clear (&settling.now);
   return changed;
 }
