@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "app/level-window.h"
+
 /* ---- the project ---- */
 
 static void
@@ -212,6 +214,24 @@ improve (GtkWidget *widget, const char *name, GVariant *parameter)
   hb_improver_start (self->improver, hb_canvas_get_wall (self->canvas));
 }
 
+/* ---- the footing ---- */
+
+static void
+show_level (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  if (!self->level)
+    {
+      self->level = GTK_WINDOW (hb_level_window_new (GTK_WINDOW (self), self->document));
+      g_object_add_weak_pointer (G_OBJECT (self->level), (gpointer *) &self->level);
+    }
+  gtk_window_present (self->level);
+}
+
 /* ---- the view ---- */
 
 static void
@@ -292,6 +312,7 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.keep-mine", NULL, keep_mine);
   gtk_widget_class_install_action (widget_class, "win.export", "s", export);
   gtk_widget_class_install_action (widget_class, "win.improve", NULL, improve);
+  gtk_widget_class_install_action (widget_class, "win.level", NULL, show_level);
   gtk_widget_class_install_action (widget_class, "win.hide-notice", NULL, hide_notice);
   gtk_widget_class_install_action (widget_class, "win.fit", NULL, fit);
   gtk_widget_class_install_action (widget_class, "win.zoom-in", NULL, zoom_in);
@@ -324,6 +345,7 @@ static const Key keys[] = {
   { "c", "win.split-piece", NULL },
   { "j", "win.join-piece", NULL },
   { "i", "win.improve", NULL },
+  { "l", "win.level", NULL },
   { "f", "win.fit", NULL },
   { "<Control>0", "win.fit", NULL },
   { "<Control>plus", "win.zoom-in", NULL },

@@ -34,6 +34,7 @@ struct _HbWindow
   HbDocument *document;
   HbAnswers *answers;
   HbImprover *improver;
+  GtkWindow *level;              /* the level book while it is open; NULL: it is not. Not owned */
   GtkFileChooserNative *chooser; /* the one that is open; NULL: none */
   GFile *pending;                /* to be opened once the first frame is there; NULL: none */
 

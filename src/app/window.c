@@ -437,6 +437,7 @@ hb_window_dispose (GObject *object)
   g_clear_pointer (&self->improver, hb_improver_free);
   if (self->answers)
     hb_answers_stop (self->answers);
+  g_clear_weak_pointer (&self->level);
   g_clear_object (&self->chooser);
   g_clear_object (&self->pending);
   gtk_widget_dispose_template (GTK_WIDGET (self), HB_TYPE_WINDOW);
