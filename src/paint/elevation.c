@@ -8,8 +8,6 @@
 #include "paint/scene-private.h"
 #include "takeoff/takeoff.h"
 
-/* How far the ground runs on either side, steps: past the edge of any screen. */
-#define GROUND_REACH 6000.f
 #define HANDLE_RADIUS 5.5f
 /* An opening takes handles on its edges from this size on the sheet; smaller, on its corners. */
 #define EDGE_HANDLES 48.0
@@ -30,27 +28,6 @@ scene_new (const ElevationInput *input)
   if (scene.layout && scene.layout->courses->len > 0)
     scene.course = MIN (scene.course, (gint32) scene.layout->courses->len);
   return scene;
-}
-
-static void
-scene_ground (Scene *scene)
-{
-  const double length = length_to_mm (scene->wall->length);
-  const MarkLook ground = mark_look (STYLE_GROUND, LAYER_GROUND);
-
-  drawing_add_box (scene->drawing, &ground, at_offset (0, 0, -GROUND_REACH, GROUND_DEPTH),
-                   at_offset (length, 0, GROUND_REACH, 0));
-}
-
-/* After the wall, so that it runs along its foot too. */
-static void
-scene_ground_line (Scene *scene)
-{
-  const double length = length_to_mm (scene->wall->length);
-  const MarkLook line = mark_look (STYLE_GROUND_LINE, LAYER_GROUND);
-
-  drawing_add_line (scene->drawing, &line, at_offset (0, 0, -GROUND_REACH, 0),
-                    at_offset (length, 0, GROUND_REACH, 0));
 }
 
 /* The wall's ends and top, to take hold of. */
@@ -74,7 +51,9 @@ Drawing *
 elevation_laying (const ElevationInput *input)
 {
   Scene scene = scene_new (input);
+  g_autoptr (GArray) foot = input->bare ? NULL : scene_foot (&scene);
 
+  scene.foot = foot;
   if (input->bare)
     scene_bare_courses (&scene);
   else

@@ -337,13 +337,10 @@ static void
 add_body (Scene *scene)
 {
   const MarkLook body = mark_look (STYLE_WALL_BODY, LAYER_GROUND);
-  const MarkLook bed = mark_look (STYLE_BED, LAYER_GROUND);
-  const Length first = MIN (scene->laying.first_bed, scene->wall->height);
 
   drawing_add_box (scene->drawing, &body, at (0, 0),
                    at_length (scene->wall->length, scene->wall->height));
-  if (first > 0)
-    drawing_add_box (scene->drawing, &bed, at (0, 0), at_length (scene->wall->length, first));
+  scene_bed (scene);
 }
 
 /* A small picture shows courses only; its perpends would run together into grey. */

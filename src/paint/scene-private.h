@@ -12,6 +12,7 @@ typedef struct
   const Block *block;
   Laying laying;
   const Layout *layout; /* may be NULL while the first one is being made */
+  const GArray *foot;   /* MarkPoint: the footing's top; NULL: in the client view */
   gint32 course;        /* the one that rod and tape show; one of the layout's, if it has any */
 } Scene;
 
@@ -31,7 +32,16 @@ typedef struct
 
 Scene scene_new (const ElevationInput *input);
 
+/* The top of the footing along the wall, from its left end: MarkPoint, two at least; at zero where
+ * it was not surveyed. New. */
+GArray *scene_foot (const Scene *scene);
+
 /* Marks of each part, added to the drawing. */
+void scene_ground (Scene *scene);
+/* The levelling bed on it. */
+void scene_bed (Scene *scene);
+/* After the wall, so that it runs along its foot too. */
+void scene_ground_line (Scene *scene);
 void scene_pieces (Scene *scene);
 void scene_bare_courses (Scene *scene);
 void scene_openings (Scene *scene);

@@ -662,6 +662,82 @@ add_for_samples (const char *what, GTestDataFunc test)
     }
 }
 
+/* The levelling bed lies on the footing as it was surveyed, to scale */
+
+static const Mark *
+mark_of_style (const Drawing *drawing, int style)
+{
+  for (guint i = 0; i < drawing->marks->len; i++)
+    if (drawing_mark (drawing, i)->style == style)
+      return drawing_mark (drawing, i);
+  return NULL;
+}
+
+/* Drawn 25 mm thick; the footing's left end is `left` and its right end `right` below the underside
+ * of course 1. */
+static void
+survey_sample (Sample *sample, int left, int right)
+{
+  Survey *survey = sample->project->survey = survey_new ();
+  const int beds[] = { left, right };
+
+  survey->given = SURVEY_FIRST_COURSE;
+  survey->first_course = 0;
+  for (int i = 0; i < 2; i++)
+    {
+      survey_add_reading (survey)->given = READING_BACK | READING_LEVEL;
+      Reading *reading = survey_add_reading (survey);
+
+      reading->given = READING_INTER;
+      reading->inter = LENGTH_MM (beds[i]);
+      reading_add_place (reading, sample_wall (sample)->id, i * sample_wall (sample)->length);
+    }
+}
+
+static void
+test_surveyed_bed (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
+  const ElevationInput input = sample_input (&sample);
+  const double length = length_to_mm (input.wall->length);
+
+  survey_sample (&sample, 15, 38);
+  g_autoptr (Drawing) drawing = elevation_laying (&input);
+  const Mark *bed = mark_of_style (drawing, STYLE_BED);
+  const MarkPoint *points = drawing_points (drawing, bed);
+  const double wanted[][2] = { { 0, 25 }, { length, 25 }, { length, -13 }, { 0, 10 } };
+
+  g_assert_cmpuint (bed->n_points, ==, G_N_ELEMENTS (wanted));
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++)
+    {
+      g_assert_cmpfloat_with_epsilon (points[i].x, wanted[i][0], 1e-9);
+      g_assert_cmpfloat_with_epsilon (points[i].z, wanted[i][1], 1e-9);
+    }
+}
+
+/* A level that cannot be, typed by mistake, fills no sheet; a level footing is drawn as ever. */
+static void
+test_wrong_bed (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
+  g_auto (Sample) plain = sample_new (SAMPLE_STREET);
+  const ElevationInput input = sample_input (&sample), other = sample_input (&plain);
+
+  survey_sample (&sample, 19000, -19000);
+  g_autoptr (Drawing) drawing = elevation_laying (&input);
+  const Mark *bed = mark_of_style (drawing, STYLE_BED);
+  for (guint i = 0; i < bed->n_points; i++)
+    {
+      g_assert_cmpfloat (drawing_points (drawing, bed)[i].z, <=, 25);
+      g_assert_cmpfloat (drawing_points (drawing, bed)[i].z, >=, -175);
+    }
+  g_clear_pointer (&sample.project->survey, survey_unref);
+  survey_sample (&sample, 25, 25);
+  g_autoptr (Drawing) level = elevation_laying (&input);
+  g_autoptr (Drawing) as_ever = elevation_laying (&other);
+  g_assert_cmpuint (level->marks->len, ==, as_ever->marks->len);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -691,5 +767,7 @@ main (int argc, char **argv)
   g_test_add_func ("/elevation/bare-has-no-text", test_bare);
   g_test_add_func ("/elevation/breaches-are-marked", test_breaches_are_marked);
   g_test_add_func ("/elevation/pins-are-marked", test_pins_are_marked);
+  g_test_add_func ("/elevation/bed/surveyed", test_surveyed_bed);
+  g_test_add_func ("/elevation/bed/wrong", test_wrong_bed);
   return g_test_run ();
 }
