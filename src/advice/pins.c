@@ -1,4 +1,6 @@
 /* pins.c - findings of what was set by hand: what cannot be met, and breaches that a pin makes */
+#include "advice/pins.h"
+
 #include <glib/gi18n-lib.h>
 
 #include "advice/judging.h"
@@ -9,10 +11,10 @@
 
 /* --- what cannot be met --- */
 
-static char *
-reason_of (const Judging *judging, const LaidPin *pin)
+char *
+pin_dup_reason (const LaidPin *pin, const Layout *layout, const Block *block)
 {
-  const gint32 n = (gint32) judging->layout->courses->len;
+  const gint32 n = (gint32) layout->courses->len;
   char at[LENGTH_TEXT_SIZE], is[LENGTH_TEXT_SIZE], unit[LENGTH_TEXT_SIZE];
 
   length_text (pin->at, at);
@@ -28,8 +30,7 @@ reason_of (const Judging *judging, const LaidPin *pin)
           _ ("it leaves no room for a piece beside the end of the run, at %s mm"), at);
     case PIN_TOO_LONG:
       return g_strdup_printf (_ ("the piece is %s mm long, the block only %s mm"),
-                              length_text (pin->length, is),
-                              length_text (judging->block->length, unit));
+                              length_text (pin->length, is), length_text (block->length, unit));
     case PIN_AGAINST:
       return g_strdup_printf (_ ("the pin at %s mm on this course does not let it"), at);
     case PIN_NO_WALL:
@@ -58,7 +59,7 @@ judge_pin (Judging *judging, const LaidPin *pin)
 
   if (pin->fate == PIN_MET)
     return;
-  reason = reason_of (judging, pin);
+  reason = pin_dup_reason (pin, judging->layout, judging->block);
   finding = judging_add (judging, "pin", SEVERITY_WARNING,
                          /* Translators: the last %s is a reason, the end of the sentence */
                          g_strdup_printf (_ ("The pin on course %d at %s mm cannot be met: %s."),

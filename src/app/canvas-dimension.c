@@ -10,6 +10,7 @@ typedef struct
   HbCanvas *canvas; /* borrowed: the canvas outlives its entry */
   DimensionPart part;
   OpeningId opening;
+  Perpend perpend; /* the piece left of it is typed, and no dimension; or none */
 } Typing;
 
 static const char *
@@ -72,6 +73,35 @@ _hb_canvas_place_dimension (HbCanvas *self)
   gtk_widget_size_allocate (self->dimension, &at, -1);
 }
 
+/* The piece is as long as was typed, and stays where it begins. */
+static gboolean
+set_left_piece (const Typing *typing, Length value, GError **error)
+{
+  HbCanvas *self = typing->canvas;
+  const Perpend from = typing->perpend;
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  const Layout *layout = hb_answers_get_latest (self->answers, self->wall);
+  Length to = 0;
+  g_autoptr (Wall) next = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autofree char *label = NULL;
+  char text[LENGTH_TEXT_SIZE];
+
+  if (!wall || !layout)
+    return TRUE;
+  next = tool_set_left_piece (wall, _hb_canvas_get_block (self), layout, from.course, from.x, value,
+                              &to, error);
+  if (!next)
+    return FALSE;
+  edit = edit_set_wall (next);
+  label = g_strdup_printf (_ ("Cut a piece of course %d to %s mm"), from.course,
+                           length_text (value, text));
+  if (!hb_document_apply (self->document, edit, label, error))
+    return FALSE;
+  _hb_canvas_take_perpend (self, (Perpend){ from.course, to });
+  return TRUE;
+}
+
 /* TRUE when the value holds now. */
 static gboolean
 set_value (const Typing *typing, Length value, GError **error)
@@ -83,6 +113,8 @@ set_value (const Typing *typing, Length value, GError **error)
   g_autofree char *label = NULL;
   char text[LENGTH_TEXT_SIZE];
 
+  if (typing->perpend.course)
+    return set_left_piece (typing, value, error);
   next = wall ? tool_set_dimension (wall, typing->part, typing->opening, value) : NULL;
   if (!next)
     return TRUE;
@@ -160,23 +192,43 @@ typing_free (gpointer data, GClosure *closure)
   g_free (data);
 }
 
-static GtkWidget *
-entry_new (HbCanvas *self, DimensionPart part, OpeningId opening, Length value)
+static const char *
+typing_text (const Typing *typing)
 {
-  Typing *typing = g_new0 (Typing, 1);
+  return typing->perpend.course ? _ ("Piece left of the perpend, mm") : part_text (typing->part);
+}
+
+static GtkWidget *
+entry_new (HbCanvas *self, const Typing *what, Length value)
+{
+  Typing *typing = g_memdup2 (what, sizeof *what);
   GtkWidget *entry = gtk_entry_new ();
   char text[LENGTH_TEXT_SIZE];
 
-  *typing = (Typing){ self, part, opening };
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 7);
   gtk_editable_set_alignment (GTK_EDITABLE (entry), 0.5f);
   gtk_editable_set_text (GTK_EDITABLE (entry), length_text (value, text));
   gtk_widget_add_css_class (entry, "dimension");
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  part_text (part), -1);
+                                  typing_text (what), -1);
   g_signal_connect_data (entry, "activate", G_CALLBACK (activated_cb), typing, typing_free, 0);
   add_controllers (self, entry);
   return entry;
+}
+
+static void
+begin_typing (HbCanvas *self, const Typing *what, Length value, double x, double y)
+{
+  g_autofree char *said = NULL;
+
+  self->dimension_x = x;
+  self->dimension_y = y;
+  self->dimension = entry_new (self, what, value);
+  gtk_widget_set_parent (self->dimension, GTK_WIDGET (self));
+  gtk_widget_grab_focus (self->dimension);
+  gtk_editable_select_region (GTK_EDITABLE (self->dimension), 0, -1);
+  said = g_strdup_printf (_ ("%s. Enter sets it, Escape leaves it."), typing_text (what));
+  _hb_canvas_say (self, said);
 }
 
 void
@@ -184,19 +236,32 @@ _hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening
                            double y)
 {
   const Wall *wall = _hb_canvas_get_wall_value (self);
-  g_autofree char *said = NULL;
+  const Typing typing = { .canvas = self, .part = part, .opening = opening };
   Length value;
 
   _hb_canvas_stop_typing (self);
   _hb_canvas_end_nudge (self);
-  if (!wall || !tool_get_dimension (wall, part, opening, &value))
+  if (wall && tool_get_dimension (wall, part, opening, &value))
+    begin_typing (self, &typing, value, x, y);
+}
+
+void
+_hb_canvas_edit_left_piece (HbCanvas *self)
+{
+  const Layout *layout = hb_answers_get_latest (self->answers, self->wall);
+  const Typing typing = { .canvas = self, .perpend = self->perpend };
+  const Piece *right, *left;
+  MarkPoint at;
+  double x, y;
+
+  _hb_canvas_stop_typing (self);
+  _hb_canvas_end_nudge (self);
+  right = layout ? tool_perpend (layout, self->perpend.course, self->perpend.x) : NULL;
+  left = right ? tool_perpend_left (layout, right) : NULL;
+  if (!left)
     return;
-  self->dimension_x = x;
-  self->dimension_y = y;
-  self->dimension = entry_new (self, part, opening, value);
-  gtk_widget_set_parent (self->dimension, GTK_WIDGET (self));
-  gtk_widget_grab_focus (self->dimension);
-  gtk_editable_select_region (GTK_EDITABLE (self->dimension), 0, -1);
-  said = g_strdup_printf (_ ("%s. Enter sets it, Escape leaves it."), part_text (part));
-  _hb_canvas_say (self, said);
+  at = (MarkPoint){ .x = length_to_mm (left->x + left->length / 2),
+                    .z = length_to_mm (left->bottom + left->height / 2) };
+  view_to_sheet (&self->view, &at, &x, &y);
+  begin_typing (self, &typing, left->length, x, y);
 }

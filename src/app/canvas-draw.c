@@ -110,14 +110,17 @@ record_lit (HbCanvas *self, const Wall *wall)
 {
   const ElevationInput input = elevation_input (self, wall);
   g_autoptr (Drawing) lit = NULL;
+  PerpendMark perpends[2];
+  const guint n_perpends = _hb_canvas_lit_perpends (self, perpends);
 
   self->stale_lit = FALSE;
-  if (!input.layout || self->client || (!self->highlight && !self->piece))
+  if (!input.layout || self->client || (!self->highlight && !self->piece && !n_perpends))
     {
       hb_recording_clear (self->lit);
       return;
     }
-  lit = elevation_highlight (&input, self->highlight, self->in_course, self->piece);
+  lit = elevation_highlight (&input, self->highlight, self->in_course, self->piece, perpends,
+                             n_perpends);
   record (self, self->lit, lit, &self->view);
 }
 
@@ -290,6 +293,14 @@ is_of_rod (const MarkRef *ref)
   return ref->kind == REF_COURSE || ref->kind == REF_BED;
 }
 
+/* Whether the tape, moved into sight, covers the wall there. */
+static gboolean
+is_under_tape (HbCanvas *self, double y)
+{
+  return tape_view (self).oy != self->view.oy
+         && y >= gtk_widget_get_height (GTK_WIDGET (self)) - TAPE_ROOM;
+}
+
 /* On the rod where it is seen; then, apart from it, on the wall. */
 static gboolean
 pick (HbCanvas *self, double x, double y, MarkRef *ref)
@@ -301,7 +312,8 @@ pick (HbCanvas *self, double x, double y, MarkRef *ref)
     return drawing_pick (self->drawing, &rod, x, y, PICK_REACH, ref) && is_of_rod (ref);
   if (self->overlay && drawing_pick (self->overlay, &self->view, x, y, PICK_REACH, ref))
     return TRUE;
-  return self->drawing && drawing_pick (self->drawing, &self->view, x, y, PICK_REACH, ref)
+  return self->drawing && !is_under_tape (self, y)
+         && drawing_pick (self->drawing, &self->view, x, y, PICK_REACH, ref)
          && !(moved && is_of_rod (ref));
 }
 

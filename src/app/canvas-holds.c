@@ -77,8 +77,10 @@ name_wall (HbCanvas *self, const Wall *wall)
   description = g_strdup_printf (_ ("%s mm long, %s mm high, openings: %u"),
                                  length_text (wall->length, length),
                                  length_text (wall->height, height), wall->openings->len);
-  /* A piece that the keys walked to is what a screen reader should say. */
-  piece = self->piece ? _hb_canvas_dup_piece_text (self, self->in_course, self->piece) : NULL;
+  /* What the keys walked to is what a screen reader should say. */
+  piece = self->perpend.course ? _hb_canvas_dup_perpend_text (self, &self->perpend)
+          : self->piece        ? _hb_canvas_dup_piece_text (self, self->in_course, self->piece)
+                               : NULL;
   hb_hold_set_name (HB_HOLD (self->wall_hold), name, piece ? piece : description);
 }
 

@@ -67,9 +67,13 @@ _hb_canvas_update_cursor (HbCanvas *self)
     name = "grabbing";
   else if (self->pull.kind == PULL_OPENING || self->pull.kind == PULL_WALL)
     name = part_cursor ((gint32) self->pull.part);
+  else if (self->pull.kind == PULL_PERPEND)
+    name = "ew-resize";
   else if (self->pointer_in
            && _hb_canvas_pick_strip (self, self->pointer_x, self->pointer_y, &shift, &place))
     name = place ? "pointer" : NULL;
+  else if (self->pointer_in && self->hovered.course)
+    name = "ew-resize";
   else if (!self->client && self->pointer_in
            && _hb_canvas_pick (self, self->pointer_x, self->pointer_y, &ref))
     name = ref_cursor (&ref);
@@ -116,6 +120,15 @@ say_piece (HbCanvas *self, gint32 course, gint32 number)
 
   if (text)
     _hb_canvas_say (self, text);
+}
+
+static void
+say_hovered_perpend (HbCanvas *self)
+{
+  g_autofree char *text = _hb_canvas_dup_perpend_text (self, &self->hovered);
+  g_autofree char *hint = g_strdup_printf (_ ("%s · drag to move it"), text);
+
+  _hb_canvas_say (self, hint);
 }
 
 static void
@@ -184,10 +197,25 @@ follow_course (HbCanvas *self, double x, double y)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+/* What is said where no strip is. */
+static void
+say_under (HbCanvas *self, double x, double y)
+{
+  MarkRef ref = { .kind = REF_NONE };
+
+  _hb_canvas_hover_perpend (self, _hb_canvas_pick_perpend (self, x, y));
+  if (self->hovered.course)
+    {
+      say_hovered_perpend (self);
+      return;
+    }
+  _hb_canvas_pick (self, x, y, &ref);
+  say_hovered (self, &ref);
+}
+
 static void
 motion_cb (HbCanvas *self, double x, double y)
 {
-  MarkRef ref = { .kind = REF_NONE };
 
   /* GTK tells again where the pointer is whenever something is laid out: nobody moved it. */
   if (self->pointer_in && x == self->pointer_x && y == self->pointer_y)
@@ -199,10 +227,9 @@ motion_cb (HbCanvas *self, double x, double y)
       || _hb_canvas_is_typing (self))
     return;
   if (self->tool == HB_TOOL_SELECT && !say_strip (self, x, y))
-    {
-      _hb_canvas_pick (self, x, y, &ref);
-      say_hovered (self, &ref);
-    }
+    say_under (self, x, y);
+  else
+    _hb_canvas_hover_perpend (self, (Perpend){ 0 });
   follow_course (self, x, y);
   _hb_canvas_update_cursor (self);
 }
@@ -211,6 +238,7 @@ static void
 leave_cb (HbCanvas *self)
 {
   self->pointer_in = FALSE;
+  _hb_canvas_hover_perpend (self, (Perpend){ 0 });
   if (self->pull.kind == PULL_NONE && self->tool == HB_TOOL_SELECT)
     _hb_canvas_say (self, "");
 }

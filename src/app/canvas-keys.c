@@ -14,10 +14,13 @@ _hb_canvas_end_nudge (HbCanvas *self)
   if (!self->nudging)
     return;
   self->nudging = FALSE;
-  if (opening)
+  if (self->move.wall)
+    label = _hb_canvas_dup_perpend_label (&self->move.from);
+  else if (opening)
     label = g_strdup_printf (_ ("Move %s"), tool_opening_name (opening));
   else
     label = g_strdup_printf (_ ("Resize %s"), wall ? tool_wall_name (wall) : "");
+  _hb_canvas_end_perpend (self);
   hb_document_keep_preview (self->document, label);
 }
 
@@ -119,6 +122,19 @@ walk (HbCanvas *self, int right, int up)
   return GDK_EVENT_STOP;
 }
 
+/* From the perpend to the piece right of it, whence one walks on. */
+static void
+leave_perpend (HbCanvas *self)
+{
+  const Layout *layout = hb_answers_get_latest (self->answers, self->wall);
+  const Piece *right = layout ? tool_perpend (layout, self->perpend.course, self->perpend.x) : NULL;
+
+  if (right && !self->piece)
+    hb_canvas_set_piece (self, right->course, right->number);
+  else
+    _hb_canvas_take_perpend (self, (Perpend){ 0 });
+}
+
 static gboolean
 arrow (HbCanvas *self, int right, int up, GdkModifierType state)
 {
@@ -127,6 +143,13 @@ arrow (HbCanvas *self, int right, int up, GdkModifierType state)
 
   if (!wall || self->client || self->pull.kind != PULL_NONE)
     return GDK_EVENT_PROPAGATE;
+  if (self->perpend.course && right)
+    {
+      _hb_canvas_nudge_perpend (self, right, state);
+      return GDK_EVENT_STOP;
+    }
+  if (self->perpend.course)
+    leave_perpend (self);
   /* The wall itself changes only with Alt, so that a lost key does no harm. */
   if (opening)
     nudge_opening (self, opening, right, up, state);
@@ -148,7 +171,8 @@ steel (HbCanvas *self, GdkModifierType state)
   return GDK_EVENT_STOP;
 }
 
-/* Enter types into the place of the opening, or the length of the wall. */
+/* Enter types into the piece left of a perpend, the place of the opening, or the length of the
+ * wall. */
 static gboolean
 edit_selected (HbCanvas *self)
 {
@@ -159,6 +183,11 @@ edit_selected (HbCanvas *self)
 
   if (!wall || self->client)
     return GDK_EVENT_PROPAGATE;
+  if (self->perpend.course)
+    {
+      _hb_canvas_edit_left_piece (self);
+      return GDK_EVENT_STOP;
+    }
   at.x = length_to_mm (opening ? opening->x : wall->length / 2);
   at.z = length_to_mm (opening ? opening_head (opening) : wall->height);
   view_to_sheet (&self->view, &at, &x, &y);
@@ -218,7 +247,10 @@ key_pressed_cb (HbCanvas *self, guint key, guint code, GdkModifierType state)
       return steel (self, state);
     case GDK_KEY_Delete:
     case GDK_KEY_BackSpace:
-      hb_canvas_remove_selected (self);
+      if (self->perpend.course)
+        _hb_canvas_let_perpend_go (self);
+      else
+        hb_canvas_remove_selected (self);
       return GDK_EVENT_STOP;
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
@@ -226,6 +258,12 @@ key_pressed_cb (HbCanvas *self, guint key, guint code, GdkModifierType state)
     case GDK_KEY_Escape:
       if (hb_canvas_cancel (self))
         return GDK_EVENT_STOP;
+      if (self->perpend.course)
+        {
+          _hb_canvas_take_perpend (self, (Perpend){ 0 });
+          _hb_canvas_say_present (self);
+          return GDK_EVENT_STOP;
+        }
       if (!self->selected.n && !self->piece)
         return GDK_EVENT_PROPAGATE;
       hb_canvas_set_piece (self, 0, 0);

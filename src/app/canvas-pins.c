@@ -35,21 +35,31 @@ _hb_canvas_follow_piece (HbCanvas *self)
       found = piece;
     }
   if (found)
-    hb_canvas_set_piece (self, course, found->number);
+    _hb_canvas_light_piece (self, course, found->number);
 }
 
+/* `cut`: where the new perpend is, which is taken; or NULL. */
 static void
-set_by_hand (HbCanvas *self, Wall *next, const Piece *piece, const char *label)
+set_by_hand (HbCanvas *self, Wall *next, const Piece *piece, const Length *cut, const char *label)
 {
   const gint32 course = piece->course;
   const Length x = piece->x;
 
   /* What is laid may be there at once, and the piece with it be another. */
+  _hb_canvas_light_piece (self, course, piece->number);
   follow (self, course, x);
-  if (_hb_canvas_apply (self, edit_set_wall (next), label))
-    _hb_canvas_say (self, label);
-  else
-    self->followed_course = 0;
+  _hb_canvas_take_perpend (self, (Perpend){ 0 });
+  if (!_hb_canvas_apply (self, edit_set_wall (next), label))
+    {
+      self->followed_course = 0;
+      return;
+    }
+  _hb_canvas_say (self, label);
+  if (!cut)
+    return;
+  /* A cut is seldom meant for the very middle: the keys move it from here. */
+  _hb_canvas_take_perpend (self, (Perpend){ course, *cut });
+  _hb_canvas_say_perpend (self);
 }
 
 static char *
@@ -65,13 +75,57 @@ dup_label (HbPinDeed deed, gboolean pinned, const Piece *piece)
   return g_strdup_printf (format, piece->number, piece->course);
 }
 
+/* ---- the perpend that the keys move ---- */
+
+static void
+toggle_perpend (HbCanvas *self)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  const Block *block = _hb_canvas_get_block (self);
+  const Perpend perpend = self->perpend;
+  g_autoptr (Wall) next = tool_toggle_perpend (wall, block, perpend.course, perpend.x);
+  g_autofree char *label
+      = g_strdup_printf (tool_perpend_is_pinned (wall, block, perpend.course, perpend.x)
+                             ? _ ("Unpin a perpend of course %d")
+                             : _ ("Pin a perpend of course %d"),
+                         perpend.course);
+
+  if (_hb_canvas_apply (self, edit_set_wall (next), label))
+    _hb_canvas_say (self, label);
+}
+
+void
+_hb_canvas_let_perpend_go (HbCanvas *self)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+
+  _hb_canvas_end_nudge (self);
+  if (wall
+      && tool_perpend_is_pinned (wall, _hb_canvas_get_block (self), self->perpend.course,
+                                 self->perpend.x))
+    toggle_perpend (self);
+}
+
+/* ---- the lit piece ---- */
+
+/* The one to join: left of the perpend, when that is what the keys are at. */
+static const Piece *
+meant_piece (HbCanvas *self, const Layout *layout, HbPinDeed deed)
+{
+  const Piece *right
+      = deed == HB_PIN_JOIN ? tool_perpend (layout, self->perpend.course, self->perpend.x) : NULL;
+
+  return right ? tool_perpend_left (layout, right)
+               : tool_piece (layout, self->in_course, self->piece);
+}
+
 static gboolean
-can_pin (HbCanvas *self)
+can_pin (HbCanvas *self, HbPinDeed deed)
 {
   const Layout *layout = hb_answers_get_latest (self->answers, self->wall);
 
   return layout && !self->client && self->pull.kind == PULL_NONE && _hb_canvas_get_wall_value (self)
-         && tool_piece (layout, self->in_course, self->piece);
+         && meant_piece (self, layout, deed);
 }
 
 void
@@ -84,23 +138,30 @@ hb_canvas_pin (HbCanvas *self, HbPinDeed deed)
   g_autoptr (GError) error = NULL;
   g_autoptr (Wall) next = NULL;
   g_autofree char *label = NULL;
+  Length at = 0;
 
-  if (!can_pin (self))
+  _hb_canvas_end_nudge (self);
+  if (deed == HB_PIN_TOGGLE && self->perpend.course && wall && self->pull.kind == PULL_NONE)
+    {
+      toggle_perpend (self);
+      return;
+    }
+  if (!can_pin (self, deed))
     {
       _hb_canvas_say (self, _ ("Click a piece first, or go to one with the arrow keys."));
       return;
     }
-  piece = tool_piece (layout, self->in_course, self->piece);
+  piece = meant_piece (self, layout, deed);
   label
       = dup_label (deed, deed == HB_PIN_TOGGLE && wall_pin (wall, piece->course, piece->x), piece);
   if (deed == HB_PIN_TOGGLE)
     next = tool_toggle_pin (wall, block, piece);
   else if (deed == HB_PIN_SPLIT)
-    next = tool_split_piece (wall, block, piece, &error);
+    next = tool_split_piece (wall, block, piece, &at, &error);
   else
     next = tool_join_piece (wall, block, layout, piece, &error);
-  if (next)
-    set_by_hand (self, next, piece, label);
-  else
+  if (!next)
     _hb_canvas_say (self, error->message);
+  else
+    set_by_hand (self, next, piece, deed == HB_PIN_SPLIT ? &at : NULL, label);
 }

@@ -4,7 +4,7 @@
 #include "app/canvas.h"
 #include "app/places.h"
 #include "app/recording.h"
-#include "app/tool.h"
+#include "app/tool-perpend.h"
 #include "paint/elevation.h"
 
 typedef enum
@@ -12,6 +12,7 @@ typedef enum
   PULL_NONE,
   PULL_PAN,
   PULL_OPENING,
+  PULL_PERPEND,
   PULL_WALL,
   PULL_DRAW,     /* a new opening */
   PULL_NEW_WALL, /* a new wall */
@@ -30,6 +31,22 @@ typedef struct
   gboolean under_way; /* it went farther than a click does */
 } Pull;
 
+/* A perpend: its course, and the face of the piece right of it. Course 0: none. */
+typedef struct
+{
+  gint32 course;
+  Length x;
+} Perpend;
+
+/* A perpend that pointer or keys are moving. */
+typedef struct
+{
+  Perpend from;  /* as it was */
+  Wall *wall;    /* as it was; owned; NULL: none is moved */
+  GArray *stops; /* Stop, as the wall was laid; owned */
+  StopKind stop; /* what it rests on */
+} PerpendMove;
+
 struct _HbCanvas
 {
   GtkWidget parent;
@@ -46,6 +63,8 @@ struct _HbCanvas
   gint32 piece, in_course; /* the piece that is lit: number, course; 0: none */
   gint32 followed_course;  /* lit again when its wall is laid: what lies there; 0: nothing */
   Length followed_x;
+  Perpend perpend; /* the one that keys move */
+  Perpend hovered; /* the one that the pointer would take */
   char *highlight; /* take-off key or NULL */
   gboolean client;
   HbTool tool;
@@ -63,6 +82,11 @@ struct _HbCanvas
 
   /* Owned: the hand */
   Pull pull;
+  double pressed_x, pressed_y; /* where a button came down last */
+  double pulled_x, pulled_y;   /* how far the pointer was told to have gone since, px */
+  gboolean cut_short;          /* the end of the pull is told without its place */
+  gboolean given_up;           /* the pull was cancelled; the button is still to be let go */
+  PerpendMove move;
   HbPlaces *places;
   gboolean space_held;
   double pointer_x, pointer_y;
@@ -118,7 +142,30 @@ void _hb_canvas_say_strip_again (HbCanvas *self); /* more is known of what the p
 /* "Course 5, piece 3: 450 mm, shortened, left face at 1800"; NULL when there is none. */
 char *_hb_canvas_dup_piece_text (HbCanvas *self, gint32 course, gint32 number);
 
+/* canvas-perpend.c: perpends, which pointer and keys move */
+/* The one that a hand at that place takes; course 0: none. */
+Perpend _hb_canvas_pick_perpend (HbCanvas *self, double x, double y);
+/* The keys move it from now on; course 0: none. */
+void _hb_canvas_take_perpend (HbCanvas *self, Perpend perpend);
+void _hb_canvas_hover_perpend (HbCanvas *self, Perpend perpend);
+/* A move begins; it goes to where the grip lets it rest, and the wall is shown so; it ends, and
+ * what is shown is kept as a step or dropped. */
+void _hb_canvas_begin_perpend (HbCanvas *self, Perpend perpend);
+void _hb_canvas_move_perpend (HbCanvas *self, Length x, const Grip *grip);
+void _hb_canvas_nudge_perpend (HbCanvas *self, int right, GdkModifierType state);
+void _hb_canvas_end_perpend (HbCanvas *self);
+char *_hb_canvas_dup_perpend_label (const Perpend *perpend);
+/* What is to be said of a perpend. */
+char *_hb_canvas_dup_perpend_text (HbCanvas *self, const Perpend *perpend);
+void _hb_canvas_say_perpend (HbCanvas *self);
+/* Those that are lit, two at most. */
+guint _hb_canvas_lit_perpends (HbCanvas *self, PerpendMark marks[2]);
+void _hb_canvas_perpends_laid (HbCanvas *self); /* the wall was laid */
+
 /* canvas-pins.c: what is pinned by hand */
+void _hb_canvas_let_perpend_go (HbCanvas *self); /* its pins are taken out */
+/* As hb_canvas_set_piece(), but the perpend that the keys move stays. */
+void _hb_canvas_light_piece (HbCanvas *self, gint32 course, gint32 number);
 void _hb_canvas_follow_piece (HbCanvas *self); /* the wall was laid */
 
 /* canvas-keys.c: the keyboard */
@@ -136,6 +183,8 @@ gboolean _hb_canvas_focus_next (HbCanvas *self, gboolean forward);
 /* canvas-dimension.c: typing into a dimension */
 void _hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening, double x,
                                 double y);
+/* Of the piece left of the perpend that the keys move. */
+void _hb_canvas_edit_left_piece (HbCanvas *self);
 void _hb_canvas_place_dimension (HbCanvas *self);
 gboolean _hb_canvas_is_typing (HbCanvas *self);
 void _hb_canvas_stop_typing (HbCanvas *self);

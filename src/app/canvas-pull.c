@@ -24,6 +24,8 @@ pull_clear (HbCanvas *self)
   if (self->pull.kind == PULL_OPENING)
     opening_clear (&self->pull.opening);
   g_clear_pointer (&self->pull.wall, wall_unref);
+  if (self->pull.kind == PULL_PERPEND)
+    _hb_canvas_end_perpend (self);
   self->pull = (Pull){ 0 };
 }
 
@@ -34,6 +36,8 @@ _hb_canvas_pull_cancel (HbCanvas *self)
 
   if (kind == PULL_NONE)
     return FALSE;
+  if (kind == PULL_PERPEND && self->pull.under_way)
+    self->perpend = self->move.from;
   pull_clear (self);
   if (kind == PULL_NEW_WALL)
     self->wall = (WallId){ 0 };
@@ -149,6 +153,17 @@ pull_opening (HbCanvas *self, double x, double y, GdkModifierType state)
   preview (self, edit_set_opening (&pulled));
   say_pulled (self, &pulled, &grip);
   opening_clear (&pulled);
+}
+
+/* The hand may take hold beside the perpend: it moves as far as the hand. */
+static void
+pull_perpend (HbCanvas *self, double x, double y, GdkModifierType state)
+{
+  const Grip grip = grip_of (self, state);
+  Length dx, dz;
+
+  pulled_by (self, x, y, &dx, &dz);
+  _hb_canvas_move_perpend (self, self->move.from.x + dx, &grip);
 }
 
 static void
@@ -280,6 +295,9 @@ pull_on (HbCanvas *self, double x, double y, GdkModifierType state)
     case PULL_OPENING:
       pull_opening (self, x, y, state);
       break;
+    case PULL_PERPEND:
+      pull_perpend (self, x, y, state);
+      break;
     case PULL_WALL:
       pull_wall (self, x, y, state);
       break;
@@ -344,6 +362,19 @@ begin_new_wall (HbCanvas *self, double x, double y)
   self->pull.view = view;
 }
 
+/* FALSE: there is none to take. */
+static gboolean
+begin_perpend (HbCanvas *self, double x, double y)
+{
+  const Perpend perpend = _hb_canvas_pick_perpend (self, x, y);
+
+  if (!perpend.course)
+    return FALSE;
+  begin (self, PULL_PERPEND, x, y);
+  _hb_canvas_begin_perpend (self, perpend);
+  return TRUE;
+}
+
 static void
 begin_selecting (HbCanvas *self, double x, double y)
 {
@@ -353,7 +384,7 @@ begin_selecting (HbCanvas *self, double x, double y)
 
   /* A strip lies over the wall: what is under it is not taken. */
   if (self->client || _hb_canvas_pick_strip (self, x, y, &shift, &place)
-      || !_hb_canvas_pick (self, x, y, &ref))
+      || begin_perpend (self, x, y) || !_hb_canvas_pick (self, x, y, &ref))
     return;
   if (ref.kind == REF_OPENING)
     begin_opening (self, &ref, x, y);
@@ -372,12 +403,20 @@ pull_begin_cb (HbCanvas *self, double x, double y, GtkGesture *gesture)
   _hb_canvas_end_nudge (self);
   _hb_canvas_stop_typing (self);
   pull_clear (self);
+  self->given_up = FALSE;
+  self->cut_short = FALSE;
+  self->pressed_x = x;
+  self->pressed_y = y;
+  self->pulled_x = self->pulled_y = 0;
   /* The ring round what has the focus is for the keyboard. */
   gtk_window_set_focus_visible (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), FALSE);
   if (button == GDK_BUTTON_MIDDLE || self->space_held)
     begin (self, PULL_PAN, x, y);
   else if (button != GDK_BUTTON_PRIMARY)
-    gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
+    {
+      self->given_up = TRUE;
+      gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
+    }
   else if (self->tool == HB_TOOL_WALL)
     begin_new_wall (self, x, y);
   else if (self->tool != HB_TOOL_SELECT && _hb_canvas_get_wall_value (self))
@@ -403,11 +442,18 @@ pull_update_cb (HbCanvas *self, double dx, double dy, GtkGesture *gesture)
   const GdkModifierType state
       = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
 
+  self->pulled_x = dx;
+  self->pulled_y = dy;
   if (self->pull.kind == PULL_NONE)
     return;
   if (!self->pull.under_way
       && ((fabs (dx) < CLICK && fabs (dy) < CLICK) || draws_too_little (self, dx, dy)))
     return;
+  if (!self->pull.under_way && self->pull.kind == PULL_PERPEND)
+    {
+      hb_canvas_select (self, (OpeningId){ 0 });
+      hb_canvas_set_piece (self, 0, 0);
+    }
   self->pull.under_way = TRUE;
   pull_on (self, self->pull.x + dx, self->pull.y + dy, state);
 }
@@ -460,6 +506,7 @@ click_select (HbCanvas *self, double x, double y)
 {
   MarkRef ref = { .kind = REF_NONE };
 
+  /* A perpend that is clicked and not moved is not taken: a key pressed then would move it. */
   if (click_strip (self, x, y))
     return;
   if (!self->client)
@@ -515,6 +562,8 @@ pull_label (HbCanvas *self)
     case PULL_OPENING:
       return g_strdup_printf (self->pull.part == PART_BODY ? _ ("Move %s") : _ ("Resize %s"),
                               opening ? tool_opening_name (opening) : "");
+    case PULL_PERPEND:
+      return _hb_canvas_dup_perpend_label (&self->perpend);
     case PULL_DRAW:
       return g_strdup_printf (_ ("Add %s"), opening ? tool_opening_name (opening) : "");
     case PULL_NEW_WALL:
@@ -545,18 +594,28 @@ keep (HbCanvas *self)
     }
   else if (self->fitted)
     hb_canvas_fit (self);
+  if (kind == PULL_PERPEND)
+    _hb_canvas_say_perpend (self);
   if (drawn && has)
     hb_canvas_set_tool (self, HB_TOOL_SELECT);
   _hb_canvas_focus_selected (self);
 }
 
 static void
-pull_end_cb (HbCanvas *self, double dx, double dy, GtkGesture *gesture)
+pull_end_cb (HbCanvas *self, double dx, double dy)
 {
-  const double x = self->pull.x + dx, y = self->pull.y + dy;
-  double sx = 0, sy = 0;
+  double x, y;
 
-  gtk_gesture_drag_get_start_point (GTK_GESTURE_DRAG (gesture), &sx, &sy);
+  if (self->cut_short)
+    {
+      dx = self->pulled_x;
+      dy = self->pulled_y;
+    }
+  x = self->pull.x + dx;
+  y = self->pull.y + dy;
+  /* The button that is let go after Escape clicks nothing. */
+  if (self->given_up)
+    return;
   if (draws_too_little (self, dx, dy)
       && (self->pull.under_way || fabs (dx) >= CLICK || fabs (dy) >= CLICK))
     {
@@ -576,16 +635,32 @@ pull_end_cb (HbCanvas *self, double dx, double dy, GtkGesture *gesture)
   else if (self->tool == HB_TOOL_SELECT)
     {
       pull_clear (self);
-      click_select (self, sx + dx, sy + dy);
+      click_select (self, self->pressed_x + dx, self->pressed_y + dy);
     }
   else
     pull_clear (self);
   _hb_canvas_update_cursor (self);
 }
 
-static void
-pull_cancel_cb (HbCanvas *self)
+/* When something is laid out anew, GTK tells where the pointer is and which buttons are down now. A
+ * button that was let go just before, and is yet to be told of, ends the pull so: "drag-end" comes
+ * next, but without a place. */
+static gboolean
+was_let_go (GtkGesture *gesture)
 {
+  GdkEvent *event = gtk_event_controller_get_current_event (GTK_EVENT_CONTROLLER (gesture));
+
+  return event && gdk_event_get_event_type (event) == GDK_MOTION_NOTIFY;
+}
+
+static void
+pull_cancel_cb (HbCanvas *self, GdkEventSequence *sequence, GtkGesture *gesture)
+{
+  (void) sequence;
+  self->cut_short = was_let_go (gesture);
+  if (self->cut_short)
+    return;
+  self->given_up = TRUE;
   _hb_canvas_pull_cancel (self);
 }
 

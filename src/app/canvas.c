@@ -150,6 +150,7 @@ laid_cb (HbCanvas *self, guint wall)
   if (wall != self->wall.n)
     return;
   _hb_canvas_follow_piece (self);
+  _hb_canvas_perpends_laid (self);
   _hb_canvas_queue_redraw (self);
 }
 
@@ -184,6 +185,7 @@ hb_canvas_set_wall (HbCanvas *self, WallId wall)
   self->course = 0;
   self->piece = self->in_course = 0;
   self->followed_course = 0;
+  self->perpend = self->hovered = (Perpend){ 0 };
   hb_places_forget (self->places);
   hb_canvas_fit (self);
   _hb_canvas_update_holds (self);
@@ -205,6 +207,8 @@ hb_canvas_select (HbCanvas *self, OpeningId opening)
   if (opening.n == self->selected.n)
     return;
   _hb_canvas_end_nudge (self);
+  if (opening.n)
+    _hb_canvas_take_perpend (self, (Perpend){ 0 });
   self->selected = opening;
   _hb_canvas_ask_places (self);
   _hb_canvas_queue_redraw (self);
@@ -224,6 +228,8 @@ hb_canvas_set_client (HbCanvas *self, gboolean client)
   if (client == self->client)
     return;
   hb_canvas_cancel (self);
+  _hb_canvas_take_perpend (self, (Perpend){ 0 });
+  _hb_canvas_hover_perpend (self, (Perpend){ 0 });
   self->client = client;
   _hb_canvas_say (self, "");
   _hb_canvas_ask_places (self);
@@ -291,6 +297,8 @@ _hb_canvas_say_present (HbCanvas *self)
 
   if (opening && self->tool == HB_TOOL_SELECT)
     _hb_canvas_say_opening (self, opening);
+  else if (self->perpend.course && self->tool == HB_TOOL_SELECT)
+    _hb_canvas_say_perpend (self);
   else
     _hb_canvas_say (self, tool_hint (self->tool));
 }
@@ -304,6 +312,11 @@ hb_canvas_set_tool (HbCanvas *self, HbTool tool)
   _hb_canvas_stop_typing (self);
   if (tool != HB_TOOL_SELECT && self->client)
     hb_canvas_set_client (self, FALSE);
+  if (tool != HB_TOOL_SELECT)
+    {
+      _hb_canvas_take_perpend (self, (Perpend){ 0 });
+      _hb_canvas_hover_perpend (self, (Perpend){ 0 });
+    }
   turn_sheet (self, tool);
   self->tool = tool;
   _hb_canvas_say (self, tool_hint (tool));
@@ -334,6 +347,13 @@ void
 hb_canvas_set_piece (HbCanvas *self, gint32 course, gint32 number)
 {
   g_return_if_fail (HB_IS_CANVAS (self));
+  _hb_canvas_take_perpend (self, (Perpend){ 0 });
+  _hb_canvas_light_piece (self, course, number);
+}
+
+void
+_hb_canvas_light_piece (HbCanvas *self, gint32 course, gint32 number)
+{
   if (self->piece == number && self->in_course == course)
     return;
   self->piece = number;
@@ -361,7 +381,7 @@ hb_canvas_cancel (HbCanvas *self)
   done = _hb_canvas_is_typing (self);
   _hb_canvas_stop_typing (self);
   if (_hb_canvas_pull_cancel (self))
-    done = TRUE;
+    done = self->given_up = TRUE;
   if (self->tool != HB_TOOL_SELECT)
     {
       hb_canvas_set_tool (self, HB_TOOL_SELECT);
@@ -461,6 +481,7 @@ hb_canvas_finalize (GObject *object)
   hb_recording_free (self->lit);
   hb_recording_free (self->moving);
   ink_free (self->ink);
+  _hb_canvas_end_perpend (self);
   g_clear_pointer (&self->pull.wall, wall_unref);
   if (self->pull.kind == PULL_OPENING)
     opening_clear (&self->pull.opening);

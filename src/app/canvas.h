@@ -56,6 +56,9 @@ void hb_canvas_set_piece (HbCanvas *canvas, gint32 course, gint32 number);
 void hb_canvas_get_piece (HbCanvas *canvas, gint32 *course, gint32 *number);
 /* Does it to the lit piece; says why where it cannot be. */
 void hb_canvas_pin (HbCanvas *canvas, HbPinDeed deed);
+/* Takes the perpend at the left of the lit piece, or the right one when there is none or when the
+ * left one is taken: the arrow keys move it from then on. Says why where it cannot be. */
+void hb_canvas_take_perpend (HbCanvas *canvas);
 
 void hb_canvas_fit (HbCanvas *canvas);
 /* About the middle of what is seen. */

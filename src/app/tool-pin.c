@@ -76,7 +76,8 @@ tool_toggle_pin (const Wall *wall, const Block *block, const Piece *piece)
 }
 
 Wall *
-tool_split_piece (const Wall *wall, const Block *block, const Piece *piece, GError **error)
+tool_split_piece (const Wall *wall, const Block *block, const Piece *piece, Length *at,
+                  GError **error)
 {
   const Length joint = joint_of (wall, block), half = (piece->length - joint) / 2;
   Pin pin = { .course = piece->course };
@@ -87,7 +88,7 @@ tool_split_piece (const Wall *wall, const Block *block, const Piece *piece, GErr
                            _ ("The piece is too short to be cut in two."));
       return NULL;
     }
-  pin.x = (piece->x + half + joint) / LENGTH_MM (1) * LENGTH_MM (1);
+  *at = pin.x = (piece->x + half + joint) / LENGTH_MM (1) * LENGTH_MM (1);
   return with_pin (wall, &pin, joint);
 }
 

@@ -17,8 +17,10 @@ typedef enum
 
 /* Takes out the pin that begins where the piece does, or pins all of the piece. */
 Wall *tool_toggle_pin (const Wall *wall, const Block *block, const Piece *piece);
-/* Pins a perpend in the piece's middle, on a whole millimetre. NULL with TOOL_PIN_ERROR_SHORT. */
-Wall *tool_split_piece (const Wall *wall, const Block *block, const Piece *piece, GError **error);
+/* Pins a perpend in the piece's middle, its right face at `*at`, on a whole millimetre. NULL with
+ * TOOL_PIN_ERROR_SHORT. */
+Wall *tool_split_piece (const Wall *wall, const Block *block, const Piece *piece, Length *at,
+                        GError **error);
 /* Pins one piece in the place of this one and the next. NULL with another TOOL_PIN_ERROR. */
 Wall *tool_join_piece (const Wall *wall, const Block *block, const Layout *layout,
                        const Piece *piece, GError **error);

@@ -222,7 +222,7 @@ highlight_steel (Scene *scene)
 
 Drawing *
 elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint32 course,
-                     gint32 number)
+                     gint32 number, const PerpendMark *perpends, guint n_perpends)
 {
   Scene scene = scene_new (input);
   const MarkLook look = mark_look (STYLE_HIGHLIGHT, LAYER_OVERLAY);
@@ -232,6 +232,8 @@ elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint3
       scene_add_piece (&scene, i, &look);
   if (takeoff_key && g_str_has_prefix (takeoff_key, "steel."))
     highlight_steel (&scene);
+  for (guint i = 0; i < n_perpends; i++)
+    scene_perpend (&scene, &perpends[i]);
   drawing_finish (scene.drawing);
   return scene.drawing;
 }
@@ -263,11 +265,13 @@ fitted (const Wall *wall, double tall, const ElevationMargins *margins, double w
   const double room_x = MAX (width - margins->left - margins->right, 1);
   const double room_y = MAX (height - margins->top - margins->bottom, 1);
   const double scale = MIN (room_x / length, room_y / tall);
+  /* What rounding takes must not push the wall into a margin. */
+  const double spare_x = MAX (room_x - length * scale, 0), spare_y = MAX (room_y - tall * scale, 0);
 
   return (View){
     .scale = scale,
-    .ox = margins->left + (room_x - length * scale) / 2,
-    .oy = margins->top + (room_y + tall * scale) / 2,
+    .ox = margins->left + spare_x / 2,
+    .oy = margins->top + room_y - spare_y / 2,
   };
 }
 

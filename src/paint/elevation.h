@@ -19,12 +19,25 @@ typedef struct
 Drawing *elevation_laying (const ElevationInput *input);
 /* The finished wall: frames, reveals, ground, a figure for scale, main dimensions, title. */
 Drawing *elevation_client (const ElevationInput *input);
+/* Whether the laying view at that scale, steps per mm, has a wedge that shows a pin. */
+gboolean elevation_shows_pins (const Layout *layout, double scale);
 /* What moves: selection, handles, guides; a few marks, in LAYER_OVERLAY. `ghost` is an opening
  * being drawn or moved, or NULL. */
 Drawing *elevation_overlay (const ElevationInput *input, const Opening *ghost);
-/* Marks over the pieces that count in a take-off line, or of one piece (course, number). */
+/* A perpend that a hand is at. */
+typedef struct
+{
+  gint32 course;
+  Length x;                  /* the face right of it */
+  const Piece *left, *right; /* beside it as laid, borrowed; both NULL: none is laid there */
+  gboolean sizes;            /* the lengths of both are told */
+  gboolean guide;            /* it stands in line with something: a line shows that */
+  gboolean unmet;            /* it cannot be there */
+} PerpendMark;
+/* Marks over the pieces that count in a take-off line, of one piece (course, number), and of a
+ * few perpends. */
 Drawing *elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint32 course,
-                              gint32 number);
+                              gint32 number, const PerpendMark *perpends, guint n_perpends);
 
 /* Room that rod, tape, dimensions and titles take around the wall, sheet steps. */
 typedef struct

@@ -7,8 +7,12 @@
 
 /* Least height of a piece on the sheet that takes a label, steps. */
 #define LABEL_HEIGHT 9.0
-/* Of the wedge that shows a pin, steps. */
-#define PIN_SIZE 9.f
+/* Sizes of the wedge that shows a pin, steps, each for pieces at least so high on the sheet. */
+static const struct
+{
+  float size;
+  double from;
+} wedges[] = { { 9.f, 18 }, { 6.f, 11 }, { 4.f, 7 } };
 /* Least distance of lines in a small picture, steps; at smaller scales every second one is left
  * out.
  */
@@ -230,15 +234,35 @@ add_wedge (Scene *scene, const Piece *piece, Length x, float side)
 {
   MarkLook look = mark_look (STYLE_PIN, LAYER_LABELS);
   const double at_x = length_to_mm (x), foot = length_to_mm (piece->bottom);
-  const MarkPoint points[] = {
-    at_offset (at_x, foot, 0, 0),
-    at_offset (at_x, foot, side * PIN_SIZE, 0),
-    at_offset (at_x, foot, 0, -PIN_SIZE),
-  };
 
   look.course = piece->course;
-  look.min_scale = 2 * (double) PIN_SIZE / length_to_mm (piece->height);
-  drawing_add (scene->drawing, MARK_POLYGON, &look, points, G_N_ELEMENTS (points));
+  for (guint i = 0; i < G_N_ELEMENTS (wedges); i++)
+    {
+      const float size = wedges[i].size;
+      const MarkPoint points[] = {
+        at_offset (at_x, foot, 0, 0),
+        at_offset (at_x, foot, side * size, 0),
+        at_offset (at_x, foot, 0, -size),
+      };
+
+      look.max_scale = look.min_scale;
+      look.min_scale = wedges[i].from / length_to_mm (piece->height);
+      drawing_add (scene->drawing, MARK_POLYGON, &look, points, G_N_ELEMENTS (points));
+    }
+}
+
+gboolean
+elevation_shows_pins (const Layout *layout, double scale)
+{
+  for (guint i = 0; i < layout->pieces->len; i++)
+    {
+      const Piece *piece = layout_piece (layout, i);
+
+      if (piece->pinned != PINNED_NOT
+          && length_to_mm (piece->height) * scale >= wedges[G_N_ELEMENTS (wedges) - 1].from)
+        return TRUE;
+    }
+  return FALSE;
 }
 
 static void

@@ -58,6 +58,9 @@ guint wall_dimension_rows (const Wall *wall);
 /* A piece's polygon, grown to the middle of its joints, so that neighbours share an edge. */
 void scene_add_piece (Scene *scene, guint i, const MarkLook *look);
 
+/* A perpend that a hand is at, over all that is laid. */
+void scene_perpend (Scene *scene, const PerpendMark *mark);
+
 /* Of the client view: an opening with its frame and glass, a person who stands at x. */
 void scene_client_opening (Scene *scene, const Opening *opening);
 void scene_figure (Scene *scene, double x);

@@ -69,6 +69,43 @@ def measures(program):
     return float(found.group(2)), float(found.group(1))
 
 
+def perpend(program):
+    """Course and place of the perpend that the keys move; None: there is none."""
+    found = re.search(r"Perpend of course (\d+) at ([\d.]+) mm", lit(program))
+    return (int(found.group(1)), float(found.group(2))) if found else None
+
+
+def enabled(program, name):
+    node = program.find("push button", name)
+    node.clear_cache()
+    return node.get_state_set().contains(desk.Atspi.StateType.SENSITIVE)
+
+
+def said(program):
+    return " ".join(program.names("label") + program.names("status bar")
+                    + program.names("statusbar"))
+
+
+def place_of(program, x, course=1):
+    """Where a place of the wall and the middle of a course are on the screen."""
+    left, top, width, height = program.box(program.wall())
+    z = 20 + (course - 1) * 202 + 100
+    return round(left + width * (x - 1) / 3315), round(top + height * (1 - z / 1220))
+
+
+def scale(program):
+    """Pixels for a millimetre."""
+    return program.box(program.wall())[2] / 3315
+
+
+def first_perpend(program):
+    """The face right of the first perpend of the first course."""
+    light_first(program)
+    x, length = measures(program)
+    program.keys("Escape")
+    return x + length + 2
+
+
 def press(program, name):
     program.find("push button", name).get_action_iface().do_action(0)
     program.settle()
@@ -101,14 +138,186 @@ def split():
         ((course, face, no_length),) = saved(program, path, len)
         tap.equal((course, no_length), (1, 0))
         tap.equal(abs(face - (x + length / 2)) < 10, True, "in the middle")
-        wait_for(lambda: measures(program)[1] < length)
-        tap.equal(measures(program)[0], x)
+        wait_for(lambda: perpend(program) == (1, face))
         program.picture("cut-in-two")
+        # The cut is moved at once, each key a step of its own; then the piece is lit as before.
+        program.keys("Right", "shift+Left", "Left")
+        tap.equal(saved(program, path, lambda found: found[0][1] == face - 10),
+                  [(1, face - 10, 0)])
+        program.keys("ctrl+z", "ctrl+z", "ctrl+z")
+        saved(program, path, lambda found: found == [(1, face, 0)])
+        program.keys("Escape")
+        wait_for(lambda: perpend(program) is None and measures(program)[1] < length)
+        tap.equal(measures(program)[0], x)
         # The pin between the halves gives way.
         program.keys("j")
         saved(program, path, lambda found: len(found) == 1 and found[0][2] > 0)
         program.keys("ctrl+z", "ctrl+z")
         saved(program, path, lambda found: not found)
+
+
+@tap.case("/pins/a-perpend-is-pulled")
+def pulled():
+    path = made("pulled.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        face = first_perpend(program)
+        x, y = place_of(program, face)
+        by = round(150 * scale(program))
+        program.drag((x, y), (by, 0), let_go=False)
+        wait_for(lambda: perpend(program) and perpend(program)[1] > face + 100)
+        wait_for(lambda: "left," in lit(program))
+        tap.equal(pins(path), [], "not saved yet")
+        program.picture("perpend-pulled")
+        there = perpend(program)
+        program.let_go()
+        ((course, at, length),) = saved(program, path, len)
+        tap.equal((course, at, length), (1, there[1], 0), "where it was pulled to")
+        # Within the hand's reach of where the pointer was.
+        tap.equal(abs(at - face - 150) * scale(program) < 8, True, f"from {face} to {at}")
+        tap.contains(lit(program), "pinned", "the description")
+        # Once more: its own pin goes along.
+        x, y = place_of(program, at)
+        program.drag((x, y), (-by // 2, 0))
+        saved(program, path, lambda found: len(found) == 1 and found[0][1] < at - 40)
+        program.keys("ctrl+z")
+        tap.equal(saved(program, path, lambda found: found == [(1, at, 0)]), [(1, at, 0)])
+        program.keys("ctrl+z")
+        tap.equal(saved(program, path, lambda found: not found), [])
+        tap.equal(enabled(program, "Undo"), False, "two pulls, two steps")
+        program.keys("ctrl+shift+z")
+        saved(program, path, lambda found: found == [(1, at, 0)])
+    with Program(HALFBOND, path, title="Shed") as program:
+        program.wait_cuts(lambda n: n >= 0)
+        program.find("label", f"Course 1: a perpend at {at:g}")
+
+
+@tap.case("/pins/escape-lets-a-pulled-perpend-back")
+def pulled_back():
+    path = made("back.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        face = first_perpend(program)
+        cuts = program.cuts()
+        program.drag(place_of(program, face), (40, 0), let_go=False)
+        wait_for(lambda: perpend(program) and perpend(program)[1] > face + 30)
+        program.keys("Escape")
+        program.let_go()
+        wait_for(lambda: perpend(program) == (1, face))
+        program.wait_cuts(lambda n: n == cuts)
+        tap.equal(enabled(program, "Undo"), False, "no step")
+        # Nor is one that was brought back by hand.
+        program.drag(place_of(program, face), (60, 0), let_go=False)
+        wait_for(lambda: perpend(program) and perpend(program)[1] > face + 30)
+        desk.run("xdotool", "mousemove", *place_of(program, face))
+        wait_for(lambda: perpend(program) == (1, face))
+        program.let_go()
+        tap.equal(enabled(program, "Undo"), False, "no step")
+
+
+@tap.case("/pins/where-a-perpend-cannot-be-it-is-told")
+def unmet():
+    path = made("unmet.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        face = first_perpend(program)
+        start = place_of(program, face)
+        # Near to the left end; the keys bring it so near that no piece has room.
+        program.drag(start, (-round((face - 12) * scale(program)), 0))
+        wait_for(lambda: perpend(program) and perpend(program)[1] < 30)
+        while perpend(program)[1] > 1:
+            program.keys("Left")
+        if perpend(program)[1] < 1:
+            program.keys("Right")
+        tap.equal(saved(program, path, lambda found: found and found[0][1] == 1), [(1, 1, 0)])
+        wait_for(lambda: "cannot be met" in lit(program))
+        tap.contains(lit(program), "it leaves no room for a piece", "the reason")
+        wait_for(lambda: "cannot be met" in said(program))
+        program.picture("perpend-unmet")
+        program.keys("Delete")
+        saved(program, path, lambda found: not found)
+
+
+@tap.case("/pins/the-left-piece-is-typed")
+def typed():
+    path = made("typed.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        light_first(program)
+        program.keys("Right", "c")
+        wait_for(lambda: perpend(program) and "left," in lit(program))
+        x = perpend(program)[1] - 2 - float(re.search(r"([\d.]+) mm left", lit(program)).group(1))
+        program.keys("Return", "ctrl+a")
+        program.picture("perpend-typing")
+        program.type("250")
+        program.keys("Return")
+        tap.equal(saved(program, path, lambda found: found and found[0][2] > 0), [(1, x, 250)])
+        wait_for(lambda: perpend(program) == (1, x + 252))
+        tap.contains(lit(program), "250 mm left", "the description")
+        # The pin is the piece's: a key makes it longer.
+        program.keys("shift+Right")
+        tap.equal(saved(program, path, lambda found: found[0][2] > 250), [(1, x, 260)])
+        program.keys("Return", "ctrl+a")
+        program.type("0")
+        program.keys("Return")
+        tap.contains(said(program), "1 mm long at least", "the line below")
+        program.keys("Escape")
+        tap.equal(pins(path), [(1, x, 260)])
+
+
+@tap.case("/pins/m-takes-the-perpend-of-the-lit-piece")
+def taken():
+    path = made("taken.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        light_first(program)
+        x, length = measures(program)
+        program.keys("m")
+        wait_for(lambda: perpend(program) == (1, x + length + 2))
+        program.keys("Up")
+        wait_for(lambda: lit(program).startswith("Course 2,"))
+        program.keys("Right")
+        x, length = measures(program)
+        program.keys("m")
+        wait_for(lambda: perpend(program) == (2, x))
+        program.keys("m")
+        wait_for(lambda: perpend(program) == (2, x + length + 2))
+        program.keys("ctrl+Right")
+        ((course, at, no_length),) = saved(program, path, len)
+        tap.equal((course, no_length), (2, 0))
+        program.keys("p")
+        saved(program, path, lambda found: not found)
+
+
+@tap.case("/pins/a-click-lights-the-piece")
+def clicked():
+    with Program(HALFBOND, made("clicked.halfbond"), title="Shed") as program:
+        face = first_perpend(program)
+        x, y = place_of(program, face)
+        # After a key the ring round the wall goes when the button comes down: what is laid out
+        # anew then must not swallow a click as quick as this.
+        for _ in range(6):
+            desk.run("xdotool", "mousemove", x, y + 60)
+            program.keys("Right", "Escape")
+            program.click((x, y))
+            wait_for(lambda: lit(program).startswith("Course 1, piece "))
+            program.keys("Escape")
+            wait_for(lambda: not lit(program).startswith("Course"))
+        program.click((x, y))
+        wait_for(lambda: lit(program).startswith("Course 1, piece "))
+        program.keys("Up", "Right")
+        wait_for(lambda: lit(program).startswith("Course 2, piece "))
+        tap.equal(enabled(program, "Undo"), False, "keys walk, and move nothing")
+
+
+@tap.case("/pins/too-small-to-take")
+def dense():
+    path = made("dense.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        face = first_perpend(program)
+        for _ in range(20):
+            program.keys("ctrl+minus")
+            if scale(program) * 200 < 6:
+                break
+        tap.equal(scale(program) * 200 < 7, True, "small enough")
+        program.drag(place_of(program, face), (20, 0))
+        tap.equal(enabled(program, "Undo"), False, "no step")
+        tap.equal(perpend(program), None)
 
 
 @tap.case("/pins/what-is-too-long-is-not-joined")

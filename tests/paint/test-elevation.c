@@ -541,7 +541,7 @@ test_without_layout (void)
 
   input.layout = NULL;
   g_autoptr (Drawing) drawing = elevation_laying (&input);
-  g_autoptr (Drawing) highlight = elevation_highlight (&input, "blocks.whole", 1, 1);
+  g_autoptr (Drawing) highlight = elevation_highlight (&input, "blocks.whole", 1, 1, NULL, 0);
   for (guint i = 0; i < drawing->marks->len; i++)
     g_assert_cmpint (drawing_mark (drawing, i)->ref.kind, !=, REF_PIECE);
   g_assert_cmpuint (drawing->marks->len, >, 50);
@@ -590,12 +590,12 @@ test_highlight (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
     {
-      g_autoptr (Drawing) drawing = elevation_highlight (&input, keys[i], 0, 0);
+      g_autoptr (Drawing) drawing = elevation_highlight (&input, keys[i], 0, 0, NULL, 0);
       g_assert_cmpuint (drawing->marks->len, ==, (guint) counts[i]);
     }
-  g_autoptr (Drawing) one = elevation_highlight (&input, NULL, 3, 2);
+  g_autoptr (Drawing) one = elevation_highlight (&input, NULL, 3, 2, NULL, 0);
   g_assert_cmpuint (one->marks->len, ==, 1);
-  g_autoptr (Drawing) steel = elevation_highlight (&input, "steel.bed-length", 0, 0);
+  g_autoptr (Drawing) steel = elevation_highlight (&input, "steel.bed-length", 0, 0, NULL, 0);
   g_assert_cmpuint (steel->marks->len, >, 0);
 }
 
@@ -628,28 +628,98 @@ test_breaches_are_marked (void)
 }
 
 static guint
-n_pin_marks (const ElevationInput *input)
+n_pin_marks (const ElevationInput *input, double scale)
 {
   g_autoptr (Drawing) drawing = elevation_laying (input);
   guint n = 0;
 
   for (guint i = 0; i < drawing->marks->len; i++)
-    n += drawing_mark (drawing, i)->style == STYLE_PIN;
+    n += drawing_mark (drawing, i)->style == STYLE_PIN
+         && mark_is_at_scale (drawing_mark (drawing, i), scale);
   return n;
 }
 
-/* One mark where a piece only begins, one at each end of a pinned piece. */
+/* One mark where a piece only begins, one at each end of a pinned piece, at every scale down to
+ * 1:100 on paper. */
 static void
 test_pins_are_marked (void)
 {
   g_auto (Sample) sample = sample_new (SAMPLE_STREET);
   const ElevationInput input = sample_input (&sample);
+  static const double scales[] = { 96 / 25.4 / 100, 96 / 25.4 / 50, 0.06, 0.2, 3 };
 
-  g_assert_cmpuint (n_pin_marks (&input), ==, 0);
-  g_array_index (sample.layout->pieces, Piece, 3).pinned = PINNED_FACE;
-  g_assert_cmpuint (n_pin_marks (&input), ==, 1);
-  g_array_index (sample.layout->pieces, Piece, 7).pinned = PINNED_PIECE;
-  g_assert_cmpuint (n_pin_marks (&input), ==, 3);
+  for (guint i = 0; i < G_N_ELEMENTS (scales); i++)
+    {
+      g_array_index (sample.layout->pieces, Piece, 3).pinned = PINNED_NOT;
+      g_array_index (sample.layout->pieces, Piece, 7).pinned = PINNED_NOT;
+      g_assert_cmpuint (n_pin_marks (&input, scales[i]), ==, 0);
+      g_assert_false (elevation_shows_pins (sample.layout, scales[i]));
+      g_array_index (sample.layout->pieces, Piece, 3).pinned = PINNED_FACE;
+      g_assert_cmpuint (n_pin_marks (&input, scales[i]), ==, 1);
+      g_assert_true (elevation_shows_pins (sample.layout, scales[i]));
+      g_array_index (sample.layout->pieces, Piece, 7).pinned = PINNED_PIECE;
+      g_assert_cmpuint (n_pin_marks (&input, scales[i]), ==, 3);
+    }
+  g_assert_cmpuint (n_pin_marks (&input, 0.02), ==, 0);
+  g_assert_false (elevation_shows_pins (sample.layout, 0.02));
+}
+
+/* A perpend is lit in its course, with the two lengths, each once at every scale. */
+static void
+test_perpend_is_lit (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
+  const ElevationInput input = sample_input (&sample);
+  const Piece *left = layout_piece (sample.layout, 1), *right = layout_piece (sample.layout, 2);
+  PerpendMark mark = { right->course, right->x, left, right, TRUE, TRUE, FALSE };
+  static const double scales[] = { 0.03, 0.1, 0.5, 4 };
+  g_autoptr (Drawing) lit = elevation_highlight (&input, NULL, 0, 0, &mark, 1);
+  g_autoptr (Drawing) unmet = NULL, none = NULL;
+
+  g_assert_cmpint (left->course, ==, right->course);
+  for (guint k = 0; k < G_N_ELEMENTS (scales); k++)
+    {
+      guint n_texts = 0, n_lines = 0, n_guides = 0;
+
+      for (guint i = 0; i < lit->marks->len; i++)
+        if (mark_is_at_scale (drawing_mark (lit, i), scales[k]))
+          {
+            n_texts += drawing_mark (lit, i)->style == STYLE_GUIDE_TEXT;
+            n_lines += drawing_mark (lit, i)->style == STYLE_SELECTED;
+            n_guides += drawing_mark (lit, i)->style == STYLE_GUIDE;
+          }
+      g_assert_cmpuint (n_texts, ==, 2);
+      g_assert_cmpuint (n_lines, ==, 1);
+      g_assert_cmpuint (n_guides, ==, 1);
+    }
+  /* Where none is laid its course tells where it would be. */
+  mark = (PerpendMark){ .course = 2, .x = right->x, .sizes = TRUE, .unmet = TRUE };
+  unmet = elevation_highlight (&input, NULL, 0, 0, &mark, 1);
+  g_assert_cmpuint (unmet->marks->len, ==, 1);
+  g_assert_cmpint (drawing_mark (unmet, 0)->style, ==, STYLE_BREACH_LINE);
+  mark.course = 500;
+  none = elevation_highlight (&input, NULL, 0, 0, &mark, 1);
+  g_assert_cmpuint (none->marks->len, ==, 0);
+}
+
+/* Rounding must not push the wall into the rod's room. */
+static void
+test_fitted_wall_leaves_its_margins (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
+  g_autoptr (Wall) wall = wall_copy (sample_wall (&sample));
+  const ElevationMargins margins = elevation_margins (wall, FALSE);
+
+  for (int mm = 3000; mm < 12000; mm += 37)
+    for (double width = 500; width < 1500; width += 61)
+      {
+        View view;
+
+        wall->length = LENGTH_MM (mm);
+        view = elevation_fit (wall, FALSE, width, 700);
+        g_assert_cmpfloat (view.ox, >=, margins.left);
+        g_assert_cmpfloat (view.oy, >=, margins.top);
+      }
 }
 
 static void
@@ -769,5 +839,8 @@ main (int argc, char **argv)
   g_test_add_func ("/elevation/pins-are-marked", test_pins_are_marked);
   g_test_add_func ("/elevation/bed/surveyed", test_surveyed_bed);
   g_test_add_func ("/elevation/bed/wrong", test_wrong_bed);
+  g_test_add_func ("/elevation/perpend-is-lit", test_perpend_is_lit);
+  g_test_add_func ("/elevation/fitted-wall-leaves-its-margins",
+                   test_fitted_wall_leaves_its_margins);
   return g_test_run ();
 }
