@@ -263,6 +263,7 @@ add_title_block (Frame *frame)
 
 #define SWATCH_WIDTH 26.0
 #define SWATCH_HEIGHT 12.0
+#define SWATCH_WEDGE 6.0
 
 static double
 key_middle (const Frame *frame)
@@ -284,6 +285,27 @@ add_swatch (Frame *frame, double x, Style style, const char *text)
                      place (x + SWATCH_WIDTH, y - SWATCH_HEIGHT / 2));
   add_text (frame, STYLE_SHEET_CAPTION, x + SWATCH_WIDTH + 6, y, 0, 0, text);
   return x + SWATCH_WIDTH + 6 + (double) g_utf8_strlen (text, -1) * size * LETTER + 14;
+}
+
+/* A piece with the wedges that show a pin at both its ends. */
+static double
+add_pin_swatch (Frame *frame, double x)
+{
+  const MarkLook look = mark_look (STYLE_PIN, LAYER_LABELS);
+  const double foot = key_middle (frame) + SWATCH_HEIGHT / 2;
+
+  for (int side = -1; side <= 1; side += 2)
+    {
+      const double corner = side < 0 ? x + SWATCH_WIDTH : x;
+      const MarkPoint points[] = {
+        place (corner, foot),
+        place (corner + side * SWATCH_WEDGE, foot),
+        place (corner, foot - SWATCH_WEDGE),
+      };
+
+      drawing_add (frame->drawing, MARK_POLYGON, &look, points, G_N_ELEMENTS (points));
+    }
+  return add_swatch (frame, x, STYLE_PIECE, _ ("set by hand"));
 }
 
 static gboolean
@@ -320,7 +342,10 @@ add_key (Frame *frame)
   if (wall->steel.given || wall->steel_rows->len > 0)
     x = add_steel_swatch (frame, x);
   if (layout->breaches->len > 0)
-    add_swatch (frame, x, STYLE_PIECE_BREACH, _ ("breaks a rule"));
+    x = add_swatch (frame, x, STYLE_PIECE_BREACH, _ ("breaks a rule"));
+  /* The strips of the courses have no wedges. */
+  if (frame->number == 1 && elevation_shows_pins (layout, frame->page->view.scale))
+    add_pin_swatch (frame, x);
 }
 
 /* The scale bar */

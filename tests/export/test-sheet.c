@@ -76,6 +76,37 @@ test_usual_scales (void)
     }
 }
 
+static gboolean
+has_text (const Drawing *drawing, const char *text)
+{
+  for (guint i = 0; i < drawing->marks->len; i++)
+    if (drawing_mark (drawing, i)->kind == MARK_TEXT
+        && g_str_equal (drawing_text (drawing, drawing_mark (drawing, i)), text))
+      return TRUE;
+  return FALSE;
+}
+
+/* The key tells of the wedges on the page that has them, and on no other. */
+static void
+test_key_tells_of_pins (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
+  Page page;
+
+  for (int pinned = 0; pinned < 2; pinned++)
+    {
+      g_autoptr (Drawing) first = NULL, second = NULL;
+
+      g_array_index (sample.layout->pieces, Piece, 3).pinned = pinned ? PINNED_FACE : PINNED_NOT;
+      g_assert_true (page_set (&page, sample.project, sample_wall (&sample), sample.layout, FALSE,
+                               0, "A4", NULL));
+      first = page_frame (&page, 1, "Wall");
+      second = page_frame (&page, 2, "Courses");
+      g_assert_true (has_text (first, "set by hand") == (pinned == 1));
+      g_assert_false (has_text (second, "set by hand"));
+    }
+}
+
 static void
 test_refusals (void)
 {
@@ -383,6 +414,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sheet/paper-size", test_paper_size);
   g_test_add_func ("/sheet/largest-usual-scale-that-fits", test_usual_scales);
   g_test_add_func ("/sheet/refuses-with-a-sentence", test_refusals);
+  g_test_add_func ("/sheet/key-tells-of-pins", test_key_tells_of_pins);
   g_test_add_func ("/sheet/text-is-text", test_text_is_text);
   g_test_add_data_func ("/sheet/true-to-scale/1-50", GINT_TO_POINTER (50), test_true_to_scale);
   g_test_add_data_func ("/sheet/true-to-scale/1-100", GINT_TO_POINTER (100), test_true_to_scale);
