@@ -518,7 +518,12 @@ hb_inspector_explain (HbInspector *self, const char *is, const char *text)
   g_return_if_fail (HB_IS_INSPECTOR (self));
   gtk_widget_set_visible (self->piece, is != NULL);
   if (is && g_strcmp0 (gtk_label_get_text (self->piece_is), is) != 0)
-    gtk_label_set_text (self->piece_is, is);
+    {
+      gtk_label_set_text (self->piece_is, is);
+      /* Of another piece the first words are to be read first. */
+      gtk_adjustment_set_value (
+          gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->piece)), 0);
+    }
   if (is && g_strcmp0 (gtk_label_get_text (self->piece_text), text) != 0)
     gtk_label_set_text (self->piece_text, text);
 }

@@ -108,7 +108,9 @@ row_new (const Pin *pin)
   *copy = pin_copy (pin);
   label = gtk_label_new (text);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (label), 12);
+  gtk_widget_add_css_class (label, "pin");
   gtk_widget_set_hexpand (label, TRUE);
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);
   gtk_widget_set_tooltip_text (button, _ ("Remove the pin"));

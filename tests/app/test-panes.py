@@ -309,6 +309,49 @@ def put_away():
         program.wait_cuts(lambda n: n >= 0)
 
 
+def top_of(program, name):
+    return program.box(program.find("label", name))[1]
+
+
+@tap.case("/panes/a-divider-takes-what-is-on-it-alone")
+def divider():
+    with Program(HALFBOND, two_walls("divider.halfbond"), title="Shed") as program:
+        program.wait_cuts(lambda n: n >= 0)
+        before = top_of(program, "Findings")
+        status = [node for node in program.everything()
+                  if node.get_role_name() in ("status bar", "statusbar")][0]
+
+        def line():
+            x, y, width, height = program.box(status)
+            return x + width // 2, y + height
+        x, y = line()
+        # The list below begins where it is seen to begin.
+        program.drag((x, y + 10), (0, -60))
+        tap.equal(top_of(program, "Findings"), before, "10 px below it")
+        program.drag((x, y + 3), (0, -60))
+        wait_for(lambda: top_of(program, "Findings") < before - 40)
+        x, y = line()
+        program.drag((x, y - 3), (0, 60))
+        wait_for(lambda: top_of(program, "Findings") > before - 30)
+
+
+@tap.case("/panes/a-long-explanation-leaves-room-for-the-fields")
+def explained():
+    with Program(HALFBOND, two_walls("explained.halfbond"), title="Shed") as program:
+        program.wait_cuts(lambda n: n >= 0)
+        x, y, width, height = program.box(program.wall())
+        program.click((x + width // 2, y + height + 60))
+        program.keys("Right")
+        longest = 0
+        for _ in range(12):
+            program.keys("Up", "Right")
+            room = program.box(entry(program, "Length"))[1] - top_of(program, "Wall: Front")
+            longest = max(longest, room)
+        program.picture("explained")
+        tap.equal(longest > 60, True, "something is explained")
+        tap.equal(longest < 165, True, f"the fields begin {longest} px below the title")
+
+
 @tap.case("/panes/dark-and-light")
 def dark():
     with Program(HALFBOND, two_walls("dark.halfbond"), title="Shed") as program:
