@@ -1,6 +1,7 @@
 /* lay.c - halfbond-cli lay: every piece of every course */
 #include <glib/gi18n.h>
 
+#include "bond/shared.h"
 #include "cli/arguments.h"
 #include "cli/json.h"
 #include "cli/laid.h"
@@ -32,6 +33,8 @@ typedef struct
   const Block *block;
   const Layout *layout;
   const SawPlan *saw;
+  const Laid *laid;
+  const GArray *shared; /* SharedPiece: what it shows of other walls */
 } Written;
 
 static void
@@ -76,6 +79,36 @@ write_steel (Json *json, const GArray *runs, gint32 course)
   json_array_end (json);
 }
 
+/* Pieces of other walls that are seen in this course: theirs, and counted there. */
+static void
+write_shared (Json *json, const Written *written, gint32 course)
+{
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < written->shared->len; i++)
+    {
+      const SharedPiece *shared = &g_array_index (written->shared, SharedPiece, i);
+      const Piece *piece;
+      g_autofree char *id = NULL;
+
+      if (shared->course != course)
+        continue;
+      if (!any)
+        json_array (json, "others");
+      any = TRUE;
+      piece = layout_piece (written->laid->layouts[shared->wall], shared->piece);
+      id = g_strdup_printf ("%s/%d/%d", project_wall_at (written->laid->project, shared->wall)->key,
+                            piece->course, piece->number);
+      json_object (json, NULL);
+      json_string (json, "id", id);
+      json_length (json, "x", shared->x);
+      json_length (json, "length", shared->length);
+      json_object_end (json);
+    }
+  if (any)
+    json_array_end (json);
+}
+
 static void
 write_course (Json *json, const Written *written, const Course *course, const GArray *runs)
 {
@@ -88,6 +121,7 @@ write_course (Json *json, const Written *written, const Course *course, const GA
   for (gint32 i = course->first; i < course->first + course->n_pieces; i++)
     write_piece (json, written, (guint) i);
   json_array_end (json);
+  write_shared (json, written, course->number);
   json_object_end (json);
 }
 
@@ -151,8 +185,14 @@ write_json (GString *text, const Laid *laid)
   for (guint i = laid->first; i < laid->first + laid->n; i++)
     {
       const Wall *wall = project_wall_at (laid->project, i);
-      const Written written = { i, wall, laid_block (laid, wall), laid->layouts[i],
-                                saw_plan_of_wall (saws, laid->project, wall) };
+      g_autoptr (GArray) shared = shared_pieces (laid->project, laid->layouts, i);
+      const Written written = { i,
+                                wall,
+                                laid_block (laid, wall),
+                                laid->layouts[i],
+                                saw_plan_of_wall (saws, laid->project, wall),
+                                laid,
+                                shared };
       write_wall (&json, &written);
     }
   json_array_end (&json);

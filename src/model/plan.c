@@ -135,16 +135,10 @@ typedef struct
   Through through;
 } Said;
 
-static gboolean
-ends_there (const Meeting *meeting, int which)
-{
-  return meeting->kind == MEET_CORNER || (meeting->kind == MEET_TEE && which == 0);
-}
-
 static Said
 said_by_wall (const Meeting *meeting, int which, const Wall *wall, Length other)
 {
-  if (ends_there (meeting, which))
+  if (plan_ends_there (meeting, which))
     {
       const End *end = &wall->ends[meeting->side[which]];
 
@@ -386,7 +380,7 @@ plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Length o
   Through through = THROUGH_EVEN;
   gboolean says = through_for (made, which, &through);
 
-  if (ends_there (meeting, which))
+  if (plan_ends_there (meeting, which))
     say_end (&wall->ends[meeting->side[which]], says, other, through);
   else
     say_tee (wall, says, meeting->at[which], other, through);
@@ -521,7 +515,7 @@ meets_at_end (const Known *known, WallId wall, Side side)
   int which;
 
   for (const Meeting *meeting; (meeting = next_part (known, wall, &at, &which)) != NULL;)
-    if (ends_there (meeting, which) && meeting->side[which] == side)
+    if (plan_ends_there (meeting, which) && meeting->side[which] == side)
       return TRUE;
   return FALSE;
 }
@@ -534,7 +528,7 @@ meets_within (const Known *known, WallId wall, Length x, const PlanBox *box)
   int which;
 
   for (const Meeting *meeting; (meeting = next_part (known, wall, &at, &which)) != NULL;)
-    if (!ends_there (meeting, which)
+    if (!plan_ends_there (meeting, which)
         && (meeting->at[which] == x
             || (box != NULL && meeting->box.x0 == box->x0 && meeting->box.y0 == box->y0)))
       return TRUE;

@@ -43,6 +43,13 @@ typedef struct
   MeetMade made;
 } Meeting;
 
+/* Whether the wall ends in the shared square: `which` is 0 or 1. */
+static inline gboolean
+plan_ends_there (const Meeting *meeting, int which)
+{
+  return meeting->kind == MEET_CORNER || (meeting->kind == MEET_TEE && which == 0);
+}
+
 /* All of a project: Meeting, by first wall, then along it; new. At a corner the wall that comes
  * first in the project is the first. */
 GArray *plan_meetings (const Project *project);

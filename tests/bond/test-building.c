@@ -2,6 +2,7 @@
 #include "bond/building.h"
 
 #include "bond/lay.h"
+#include "bond/shared.h"
 #include "model/edit.h"
 #include "model/outline.h"
 
@@ -231,6 +232,92 @@ test_many_tees (void)
     g_assert_cmpint (building->cuts, <=, building->now_cuts);
 }
 
+/* Whether the layout has a piece in that part of a course. */
+static gboolean
+covers (const Layout *layout, gint32 number, Length from, Length to)
+{
+  Length covered = 0;
+
+  for (guint i = 0; i < layout->pieces->len; i++)
+    {
+      const Piece *piece = layout_piece (layout, i);
+
+      if (piece->course == number)
+        covered += MAX (MIN (piece->x + piece->length, to) - MAX (piece->x, from), 0);
+    }
+  /* All of it, but for a joint. */
+  return covered >= to - from - LENGTH_MM (2);
+}
+
+static const SharedPiece *
+shown_at (const GArray *shown, gint32 course, Length x)
+{
+  for (guint i = 0; i < shown->len; i++)
+    {
+      const SharedPiece *shared = &g_array_index (shown, SharedPiece, i);
+
+      if (shared->course == course && shared->x == x)
+        return shared;
+    }
+  return NULL;
+}
+
+/* In every course the square of every meeting is one wall's, and the other one shows just its
+ * piece. */
+static void
+test_shared (void)
+{
+  for (int round = 0; round < N_HOUSES; round++)
+    {
+      House house = any_house ();
+      g_autoptr (Project) project = project_of_house (&house, 1);
+      g_autoptr (GArray) meetings = plan_meetings (project);
+      Layout *layouts[5] = { NULL };
+      GArray *shown[5] = { NULL };
+      guint n = project->walls->len, told = 0;
+
+      for (guint i = 0; i < n; i++)
+        {
+          const Wall *wall = project_wall_at (project, i);
+
+          layouts[i] = lay_wall (wall, project_block (project, wall->block), NULL);
+        }
+      for (guint i = 0; i < n; i++)
+        {
+          shown[i] = shared_pieces (project, layouts, i);
+          told += shown[i]->len;
+        }
+      g_assert_cmpuint (told, ==, meetings->len * layouts[0]->courses->len);
+      for (guint m = 0; m < meetings->len; m++)
+        for (gint32 course = 1; course <= (gint32) layouts[0]->courses->len; course++)
+          {
+            const Meeting *meeting = &g_array_index (meetings, Meeting, m);
+            gboolean has[2];
+            int owner;
+
+            for (int k = 0; k < 2; k++)
+              has[k] = covers (layouts[meeting->wall[k]], course, meeting->at[k],
+                               meeting->at[k] + house.thickness);
+            g_assert_cmpint (has[0] + has[1], ==, 1);
+            owner = has[0] ? 0 : 1;
+            const SharedPiece *shared
+                = shown_at (shown[meeting->wall[1 - owner]], course, meeting->at[1 - owner]);
+            g_assert_nonnull (shared);
+            g_assert_cmpuint (shared->wall, ==, meeting->wall[owner]);
+            const Piece *piece = layout_piece (layouts[shared->wall], shared->piece);
+            g_assert_cmpint (piece->course, ==, course);
+            g_assert_cmpint (piece->x, <, meeting->at[owner] + house.thickness);
+            g_assert_cmpint (piece->x + piece->length, >, meeting->at[owner]);
+            g_assert_null (shown_at (shown[meeting->wall[owner]], course, meeting->at[owner]));
+          }
+      for (guint i = 0; i < n; i++)
+        {
+          layout_unref (layouts[i]);
+          g_array_unref (shown[i]);
+        }
+    }
+}
+
 static void
 test_stop (void)
 {
@@ -248,6 +335,7 @@ main (int argc, char **argv)
   g_test_add_func ("/building/every-choice", test_every_choice);
   g_test_add_func ("/building/equal-houses", test_equal_houses);
   g_test_add_func ("/building/many-tees", test_many_tees);
+  g_test_add_func ("/building/shared-pieces", test_shared);
   g_test_add_func ("/building/stop", test_stop);
   return g_test_run ();
 }

@@ -643,6 +643,20 @@ def plan_outline():
         equal(call("check", house)[0], 0)
 
 
+@tap.case("/lay/a-piece-of-a-corner-is-one-piece")
+def lay_shared():
+    with Folder() as folder:
+        house = folder.path("house.halfbond")
+        result("plan", folder.file(project()), "--outline", "4410 x 3777", "--height", "1230",
+               "--into", house)
+        walls = result("lay", house)["walls"]
+        pieces = {p["id"] for w in walls for c in w["courses"] for p in c["pieces"]}
+        shown = [p["id"] for w in walls for c in w["courses"] for p in c.get("others", [])]
+        equal(len(shown), 4 * len(walls[0]["courses"]), "one for each corner and course")
+        equal(len(set(shown)), len(shown))
+        equal(set(shown) <= pieces, True, "their ids are those of the wall that has them")
+
+
 @tap.case("/plan/turns-are-proven-and-true-to-lay")
 def plan_turns():
     with Folder() as folder:
