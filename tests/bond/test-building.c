@@ -245,8 +245,8 @@ covers (const Layout *layout, gint32 number, Length from, Length to)
       if (piece->course == number)
         covered += MAX (MIN (piece->x + piece->length, to) - MAX (piece->x, from), 0);
     }
-  /* All of it, but for a joint. */
-  return covered >= to - from - LENGTH_MM (2);
+  /* All of it, but for two joints: no two pieces of 150 mm are wholly in it. */
+  return covered >= to - from - 2 * LENGTH_MM (2);
 }
 
 static const SharedPiece *
