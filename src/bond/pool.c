@@ -34,24 +34,6 @@ add_places (GArray *index, const Length *places, guint n)
   g_array_set_size (index, kept);
 }
 
-/* The number of places below `place`, of which there are at least `low`. */
-static gint32
-index_below (const GArray *index, gint32 low, Length place)
-{
-  gint32 high = (gint32) index->len;
-
-  while (low < high)
-    {
-      gint32 middle = (low + high) / 2;
-
-      if (g_array_index (index, Length, middle) < place)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low;
-}
-
 /* --- pools --- */
 
 static void
@@ -132,12 +114,12 @@ set_word_ranges (const Pools *pools, Pool *pool)
 {
   const Segment *segment = geometry_segment (pools->geometry, pool->model);
   Length lap = pools->geometry->min_lap;
-  gint32 last = index_below (pools->index, 0, segment->b);
-  gint32 last_near = index_below (pools->index, 0, segment->b + lap);
+  gint32 last = count_below (pools->index, 0, segment->b);
+  gint32 last_near = count_below (pools->index, 0, segment->b + lap);
 
-  pool->first_word = index_below (pools->index, 0, segment->a) / 64;
+  pool->first_word = count_below (pools->index, 0, segment->a) / 64;
   pool->n_words = (last + 63) / 64 - pool->first_word;
-  pool->first_near = index_below (pools->index, 0, segment->a - lap) / 64;
+  pool->first_near = count_below (pools->index, 0, segment->a - lap) / 64;
   pool->n_near = (last_near + 63) / 64 - pool->first_near;
 }
 
@@ -187,7 +169,7 @@ mark_perpends (const Pools *pools, const Pool *pool, const Pattern *pattern, gui
 
   for (gint32 i = 0; i < pattern_n_perpends (segment, pattern); i++)
     {
-      place = index_below (pools->index, place, pattern_perpend (segment, pattern, i));
+      place = count_below (pools->index, place, pattern_perpend (segment, pattern, i));
       set_bits (perpends, pool->first_word, place, place + 1);
       set_bits (near, pool->first_near, pools->near[place].from, pools->near[place].to);
     }
@@ -219,7 +201,7 @@ pool_add (Pools *pools, gint32 segment, const Pattern *pattern)
 
   for (gint32 i = 0; i < pattern->n_pieces - 1; i++)
     {
-      gint32 place = index_below (pools->index, 0, pattern->faces[i]);
+      gint32 place = count_below (pools->index, 0, pattern->faces[i]);
 
       if (place >= (gint32) pools->index->len
           || g_array_index (pools->index, Length, place) != pattern->faces[i])

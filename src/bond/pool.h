@@ -60,6 +60,24 @@ count_bits (guint64 word)
   return (gint32) ((word * 0x0101010101010101u) >> 56);
 }
 
+/* How many of ascending lengths (Length) are below `length`; at least `low` are. */
+static inline gint32
+count_below (const GArray *lengths, gint32 low, Length length)
+{
+  gint32 high = (gint32) lengths->len;
+
+  while (low < high)
+    {
+      gint32 middle = (low + high) / 2;
+
+      if (g_array_index (lengths, Length, middle) < length)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low;
+}
+
 /* Perpends of pattern p of pool a that lie within the least lap of a perpend of q of b;
  * with `any`, 1 for any number of them. */
 static inline gint32

@@ -43,38 +43,20 @@ compare_descending (gconstpointer a, gconstpointer b)
   return (p < q) - (p > q);
 }
 
-/* The first unit with room for `length`, or that many are there. */
-static guint
-first_with_room (const GArray *bins, Length length)
-{
-  guint low = 0, high = bins->len;
-
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-
-      if (g_array_index (bins, Length, middle) < length)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low;
-}
-
 /* Takes a piece out of the fullest unit that has room for it, or out of a new one. */
 static void
 fit (Waste *waste, Length length)
 {
   GArray *bins = waste->bins;
-  guint at = first_with_room (bins, length), to;
+  gint32 at = count_below (bins, 0, length), to;
   Length room;
 
-  if (at == bins->len)
+  if (at == (gint32) bins->len)
     g_array_append_val (bins, waste->geometry->unit);
   room = g_array_index (bins, Length, at) - length - waste->geometry->kerf;
-  to = first_with_room (bins, room);
+  to = count_below (bins, 0, room);
   memmove (&g_array_index (bins, Length, to + 1), &g_array_index (bins, Length, to),
-           sizeof (Length) * (at - to));
+           sizeof (Length) * (gsize) (at - to));
   g_array_index (bins, Length, to) = room;
 }
 
