@@ -6,10 +6,11 @@
 #define ANEW 20                       /* questions that an answer counts as */
 #define STEPS_MOST ((gint64) 8000000) /* intervals looked at, in all */
 
-/* All that an answer hangs on. */
+/* All that an answer hangs on, but for how many cuts are allowed. */
 typedef struct
 {
   guint hash, n, room;
+  gint32 fewest, most; /* the answer: fewest cuts if no more than `most` are allowed, else NEVER */
   gint32 words[];
 } Question;
 
@@ -17,7 +18,7 @@ struct Asked
 {
   const Geometry *geometry;
   Reach *reach;
-  GHashTable *known;  /* of Question, whether it can be */
+  GHashTable *known;  /* of Question */
   Question *question; /* that is put together */
   gint64 work;
 };
@@ -92,35 +93,44 @@ add_intervals (Question *question, const Interval *intervals, gint32 n)
     }
 }
 
-gboolean
-asked_can_be (Asked *asked, gint32 segment, const Ask *ask, gint32 ends, gint32 most)
+static void
+put_together (Asked *asked, gint32 segment, const Ask *ask, gint32 ends)
 {
   Question *question;
-  gpointer known;
-  gboolean answer;
 
-  if (reach_work (asked->reach) > STEPS_MOST)
-    return TRUE;
-  asked->work++;
-  begin_question (asked, (guint) (8 + 2 * (ask->n_needed + ask->n_barred)));
+  begin_question (asked, (guint) (6 + 2 * (ask->n_needed + ask->n_barred)));
   question = asked->question;
   add_word (question, geometry_like (asked->geometry, segment));
   add_word (question, ends);
-  add_word (question, most);
   add_word (question, ask->least);
   add_word (question, ask->strips);
   add_intervals (question, ask->needed, ask->n_needed);
   add_intervals (question, ask->barred, ask->n_barred);
   question->hash ^= question->hash >> 15;
-  if (g_hash_table_lookup_extended (asked->known, question, NULL, &known))
-    return GPOINTER_TO_INT (known);
+}
+
+gboolean
+asked_can_be (Asked *asked, gint32 segment, const Ask *ask, gint32 ends, gint32 most)
+{
+  Question *known;
+
+  if (reach_work (asked->reach) > STEPS_MOST)
+    return TRUE;
+  asked->work++;
+  put_together (asked, segment, ask, ends);
+  known = g_hash_table_lookup (asked->known, asked->question);
+  if (known != NULL && (known->fewest <= most || known->most >= most))
+    return known->fewest <= most;
+  if (known == NULL)
+    {
+      known = g_memdup2 (asked->question, sizeof (Question) + sizeof (gint32) * asked->question->n);
+      g_hash_table_add (asked->known, known);
+    }
   asked->work += ANEW;
-  answer
-      = reach_can_be (asked->reach, geometry_segment (asked->geometry, segment), ask, ends, most);
-  g_hash_table_insert (asked->known,
-                       g_memdup2 (question, sizeof (Question) + sizeof (gint32) * question->n),
-                       GINT_TO_POINTER (answer));
-  return answer;
+  known->most = most;
+  known->fewest = reach_fewest_to (asked->reach, geometry_segment (asked->geometry, segment), ask,
+                                   ends, most);
+  return known->fewest <= most;
 }
 
 gint64

@@ -9,7 +9,8 @@ Asked *asked_new (const Geometry *geometry);
 void asked_free (Asked *asked);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Asked, asked_free)
 
-/* As reach_can_be() has it, of the segment of that number. On walls of some hundred metres answers
+/* Whether the segment of that number has a pattern of no more than `most` cuts that keeps what is
+ * asked and has such ends (reach_fewest_to()). On walls of some hundred metres answers
  * cost more than they bring: after a number of steps it is always TRUE. */
 gboolean asked_can_be (Asked *asked, gint32 segment, const Ask *ask, gint32 ends, gint32 most);
 /* How much was asked: questions, one that had to be answered anew counting more. */

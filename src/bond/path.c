@@ -70,120 +70,169 @@ relax (PathNode *node, const PathNode *from, gint32 index, Cost cost)
 /* The segment as the path goes through it. */
 typedef struct
 {
+  const Geometry *geometry;
   const Segment *segment;
+  const Step *steps;
   const Length *faces;
-  PathNode *nodes;
-  Forms forms;
-  gint32 *least;      /* nodes that cut pieces may begin at, none dearer than one after it */
-  gint32 first, past; /* of these */
-  guint entered;      /* nodes below it have been among them */
+  const Cost *toll;
+  PathNode *nodes; /* one for each place, and the segment's end */
+  guint n;         /* places */
 } Path;
+
+/* Where a piece ends that node k comes after, and in which step. */
+static inline Length
+end_before (const Path *path, guint k, gint32 *step)
+{
+  Length end = k == path->n ? path->segment->b : path->faces[k] - path->geometry->joint;
+
+  while (*step < path->segment->n_steps - 1 && path->steps[*step + 1].from < end)
+    (*step)++;
+  return end;
+}
 
 /* Every piece that ends before node `k`, at `end` in step `last`, and begins at a place from
  * `oldest` on. `owing` is known where it is called, so that nothing is asked in the loop. */
 static inline void
-relax_all (const Path *path, guint k, guint oldest, Length end, gint32 last, gboolean owing)
+relax_all (const Path *path, const Forms *forms, guint k, guint oldest, Length end, gint32 last,
+           gboolean owing)
 {
-  const Geometry *geometry = path->forms.geometry;
   const Length *faces = path->faces;
 
   for (guint i = oldest; i < k && faces[i] < end; i++)
     if (path->nodes[i].cost != COST_NONE)
       {
-        Cost cost = forms_cost (&path->forms, path->forms.first[i], last, end - faces[i]);
+        Cost cost = forms_cost (forms, forms->first[i], last, end - faces[i]);
 
         if (owing)
-          cost += owed (geometry, path->segment, faces[i], end - faces[i]);
+          cost += owed (path->geometry, path->segment, faces[i], end - faces[i]);
         relax (&path->nodes[k], &path->nodes[i], (gint32) i, cost);
       }
 }
 
-/* Lets those nodes in from which a piece to `end` is long enough, and those before `oldest` go:
- * the first of the rest is then the cheapest of all, and of equals the first. */
+/* By every piece there is. */
 static void
-slide (Path *path, guint k, guint oldest, Length end)
+find_by_all (const Path *path, const GArray *places)
 {
-  const PathNode *nodes = path->nodes;
-  Length shortest = MAX (path->forms.geometry->min_piece, 1);
+  Length a = path->segment->a, unit = path->geometry->unit;
+  gboolean owing = rules_of_pieces (path->geometry, path->segment);
+  Forms forms = forms_new (path->geometry, path->segment, places);
+  guint oldest = 0;
+  gint32 last = 0;
 
-  for (; path->entered < k && end - path->faces[path->entered] >= shortest; path->entered++)
+  for (guint k = 0; k <= path->n; k++)
     {
-      if (nodes[path->entered].cost == COST_NONE)
-        continue;
-      while (path->past > path->first
-             && nodes[path->least[path->past - 1]].cost > nodes[path->entered].cost)
-        path->past--;
-      path->least[path->past++] = (gint32) path->entered;
+      Length end = end_before (path, k, &last);
+
+      path->nodes[k] = (PathNode){ COST_NONE, -1, 0 };
+      if (end - a <= unit)
+        relax (&path->nodes[k], NULL, -1,
+               forms_cost (&forms, 0, last, end - a)
+                   + (owing ? owed (path->geometry, path->segment, a, end - a) : 0));
+      while (oldest < k && end - path->faces[oldest] > unit)
+        oldest++;
+      if (owing)
+        relax_all (path, &forms, k, oldest, end, last, TRUE);
+      else
+        relax_all (path, &forms, k, oldest, end, last, FALSE);
+      if (k < path->n && path->nodes[k].cost != COST_NONE)
+        path->nodes[k].cost += path->toll[k];
     }
-  while (path->first < path->past && path->least[path->first] < (gint32) oldest)
-    path->first++;
+  forms_clear (&forms);
 }
 
-/* The same as relax_all() where no piece to there is too thin, and none owes anything: all that are
- * long enough cost a cut, but for a whole unit. */
-static void
-relax_best (const Path *path, guint k, guint oldest, Length end, gint32 last)
+/* Whether all pieces that are long enough cost a cut, but for whole units: none can be too thin,
+ * and none owes anything. */
+static gboolean
+is_usual (const Path *path)
 {
-  const Geometry *geometry = path->forms.geometry;
-  PathNode *node = &path->nodes[k];
+  const Geometry *geometry = path->geometry;
 
-  if (oldest < k && end - path->faces[oldest] == geometry->unit
-      && path->nodes[oldest].cost != COST_NONE)
-    relax (node, &path->nodes[oldest], (gint32) oldest,
-           forms_cost (&path->forms, path->forms.first[oldest], last, geometry->unit));
-  if (path->first < path->past)
-    relax (node, &path->nodes[path->least[path->first]], path->least[path->first], COST_CUT);
-  /* What is too short costs a breach. */
-  for (guint i = MAX (path->entered, oldest);
-       i < k && path->faces[i] < end && node->cost > COST_BREACH; i++)
-    if (path->nodes[i].cost < node->cost - COST_BREACH)
-      relax (node, &path->nodes[i], (gint32) i,
-             forms_cost (&path->forms, path->forms.first[i], last, end - path->faces[i]));
+  for (gint32 i = 0; i < path->segment->n_steps; i++)
+    if (path->steps[i].hi - path->steps[i].lo < geometry->min_rip)
+      return FALSE;
+  return geometry->min_piece <= geometry->unit && !rules_of_pieces (geometry, path->segment);
+}
+
+/* Then what a piece from `x` to `end` in `step` costs. */
+static inline Cost
+usual_cost (const Geometry *geometry, const Step *step, Length x, Length end)
+{
+  if (end - x < geometry->min_piece)
+    return pattern_form_cost (geometry, end - x, geometry->min_rip, FALSE);
+  return end - x == geometry->unit && x >= step->from
+                 && step->hi - step->lo == geometry->unit_height
+             ? 0
+             : COST_CUT;
+}
+
+/* Then the cheapest node from which a cut piece may come is known without looking at all of them:
+ * `least` has those that are no dearer than any after them, and the first of these slides along. */
+static void
+find_usual (const Path *path)
+{
+  const Geometry *geometry = path->geometry;
+  const Length *faces = path->faces;
+  PathNode *nodes = path->nodes;
+  Length a = path->segment->a, unit = geometry->unit, shortest = MAX (geometry->min_piece, 1);
+  g_autofree gint32 *least = g_new (gint32, path->n + 1);
+  guint oldest = 0, entered = 0, first = 0, past = 0;
+  gint32 last = 0;
+
+  for (guint k = 0; k <= path->n; k++)
+    {
+      Length end = end_before (path, k, &last);
+      const Step *step = &path->steps[last];
+      PathNode node = { COST_NONE, -1, 0 };
+
+      if (end - a <= unit)
+        relax (&node, NULL, -1, usual_cost (geometry, step, a, end));
+      while (oldest < k && end - faces[oldest] > unit)
+        oldest++;
+      for (; entered < k && end - faces[entered] >= shortest; entered++)
+        if (nodes[entered].cost != COST_NONE)
+          {
+            while (past > first && nodes[least[past - 1]].cost > nodes[entered].cost)
+              past--;
+            least[past++] = (gint32) entered;
+          }
+      while (first < past && least[first] < (gint32) oldest)
+        first++;
+      /* The longest piece comes first, then the cheapest, and of equals the longer one. */
+      if (oldest < entered && end - faces[oldest] == unit && nodes[oldest].cost != COST_NONE)
+        relax (&node, &nodes[oldest], (gint32) oldest,
+               usual_cost (geometry, step, faces[oldest], end));
+      if (first < past)
+        relax (&node, &nodes[least[first]], least[first], COST_CUT);
+      /* What is too short costs a breach. */
+      for (guint i = MAX (entered, oldest); i < k && faces[i] < end && node.cost > COST_BREACH; i++)
+        if (nodes[i].cost < node.cost - COST_BREACH)
+          relax (&node, &nodes[i], (gint32) i, usual_cost (geometry, step, faces[i], end));
+      if (k < path->n && node.cost != COST_NONE)
+        node.cost += path->toll[k];
+      nodes[k] = node;
+    }
 }
 
 Pattern
 path_solve (const Geometry *geometry, const Segment *segment, const GArray *places,
             const Cost *toll, Cost *cost)
 {
-  guint n = places->len, oldest = 0;
-  Path path = { .segment = segment,
-                .faces = (const Length *) (gpointer) places->data,
-                .nodes = g_new (PathNode, n + 1),
-                .forms = forms_new (geometry, segment, places),
-                .least = g_new (gint32, n + 1) };
-  const Step *steps = geometry_step (geometry, segment->first_step);
-  gboolean owing = rules_of_pieces (geometry, segment);
-  gboolean usual = !owing && geometry->min_piece <= geometry->unit;
-  gint32 last = 0;
+  guint n = places->len;
+  Path path = { geometry,
+                segment,
+                geometry_step (geometry, segment->first_step),
+                (const Length *) (gpointer) places->data,
+                toll,
+                g_new (PathNode, n + 1),
+                n };
   Pattern pattern;
 
-  for (guint k = 0; k <= n; k++)
-    {
-      Length end = (k == n ? segment->b : path.faces[k] - geometry->joint);
-
-      path.nodes[k] = (PathNode){ COST_NONE, -1, 0 };
-      while (last < path.forms.n - 1 && steps[last + 1].from < end)
-        last++;
-      if (end - segment->a <= geometry->unit)
-        relax (&path.nodes[k], NULL, -1,
-               forms_cost (&path.forms, 0, last, end - segment->a)
-                   + (owing ? owed (geometry, segment, segment->a, end - segment->a) : 0));
-      while (oldest < k && end - path.faces[oldest] > geometry->unit)
-        oldest++;
-      slide (&path, k, oldest, end);
-      if (usual && steps[last].hi - steps[last].lo >= geometry->min_rip)
-        relax_best (&path, k, oldest, end, last);
-      else if (owing)
-        relax_all (&path, k, oldest, end, last, TRUE);
-      else
-        relax_all (&path, k, oldest, end, last, FALSE);
-      if (k < n && path.nodes[k].cost != COST_NONE)
-        path.nodes[k].cost += toll[k];
-    }
+  if (is_usual (&path))
+    find_usual (&path);
+  else
+    find_by_all (&path, places);
   *cost = path.nodes[n].cost;
   pattern = path_trace (places, path.nodes, n);
-  forms_clear (&path.forms);
-  g_free (path.least);
   g_free (path.nodes);
   pattern_count (geometry, segment, &pattern);
   return pattern;

@@ -71,6 +71,11 @@ pattern_count (const Geometry *geometry, const Segment *segment, Pattern *patter
       else
         form = geometry_piece_form (geometry, segment, x, end - x);
       pattern->n_cuts += !form.whole;
+      if (end - x >= geometry->min_piece && form.thickest >= geometry->min_rip)
+        {
+          cost += form.whole ? 0 : COST_CUT;
+          continue;
+        }
       pattern->n_breaches += pattern_piece_breaches (geometry, segment, end - x, &form);
       cost += pattern_form_cost (geometry, end - x, form.thickest, form.whole);
     }

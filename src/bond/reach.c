@@ -472,15 +472,15 @@ reach_fewest (Reach *reach, const Segment *segment, const Ask *ask, gint32 state
   note_one_piece (reach, states);
 }
 
-gboolean
-reach_can_be (Reach *reach, const Segment *segment, const Ask *ask, gint32 ends, gint32 most)
+gint32
+reach_fewest_to (Reach *reach, const Segment *segment, const Ask *ask, gint32 ends, gint32 most)
 {
   gint32 states[N_STATES] = { NEVER, NEVER, NEVER, NEVER };
 
   begin (reach, segment, ask);
   note_one_piece (reach, states);
   states_from (reach, ends & 1, most, ends, states);
-  return states[ends] <= most;
+  return states[ends] <= most ? states[ends] : NEVER;
 }
 
 /* --- a pattern of them --- */

@@ -28,10 +28,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (Reach, reach_free)
 
 /* Fewest cuts of patterns of any segment that keep that, with any number of pieces. */
 void reach_fewest (Reach *reach, const Segment *segment, const Ask *ask, gint32 states[N_STATES]);
-/* Whether there is such a pattern of no more than `most` cuts whose ends are whole as bits 0 and 1
- * of `ends` say. */
-gboolean reach_can_be (Reach *reach, const Segment *segment, const Ask *ask, gint32 ends,
-                       gint32 most);
+/* Fewest cuts of such patterns whose ends are whole as bits 0 and 1 of `ends` say; NEVER where it
+ * is more than `most`. */
+gint32 reach_fewest_to (Reach *reach, const Segment *segment, const Ask *ask, gint32 ends,
+                        gint32 most);
 /* The faces (Length, ascending, in a new array) of such a pattern with `cuts` cuts whose ends are
  * whole as bits 0 and 1 of `ends` say; NULL where there is none. */
 GArray *reach_faces (Reach *reach, const Segment *segment, const Ask *ask, gint32 ends,
