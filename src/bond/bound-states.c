@@ -22,6 +22,7 @@ typedef struct
   Length least;    /* shortest piece */
   gboolean tight;  /* they have the fewest pieces */
   gint32 strips;   /* pieces that are too thin, at most; -1: any number */
+  gint32 paid;     /* of these in `breaches`; -1: they are not told apart */
   gboolean barred; /* no perpend is where a rule that is a must wants none */
 } Sum;
 
@@ -39,7 +40,8 @@ add_state (Adding *adding, gint32 breaches, gint32 cuts)
 {
   State state = { .cost = MIN (breaches, BOUND_NEVER / BOUND_BREACH) * BOUND_BREACH + cuts,
                   .first = adding->states->intervals.n,
-                  .most = -1 };
+                  .most = -1,
+                  .paid = -1 };
 
   state.cost = MIN (state.cost, BOUND_NEVER);
   g_array_append_val (adding->to, state);
@@ -199,6 +201,7 @@ add_summed_state (Adding *adding, const Sum *sum, gint32 cuts, gint32 ends, gboo
   state->ends = ends;
   state->least = sum->least;
   state->strips = sum->strips;
+  state->paid = sum->paid;
   state->first_barred = adding->states->intervals.n;
   if (sum->barred)
     state->n_barred
@@ -336,9 +339,10 @@ add_stepped_states (Adding *adding, Sum sum)
       add_stepped_sum (adding, sum);
       return;
     }
-  sum.strips = forced;
+  sum.strips = sum.paid = forced;
   add_stepped_sum (adding, sum);
   sum.strips = -1;
+  sum.paid++;
   sum.breaches++;
   add_stepped_sum (adding, sum);
 }
@@ -365,7 +369,7 @@ add_states (Adding *adding, Length least)
 {
   const Geometry *geometry = adding->states->geometry;
   gboolean short_one = least < geometry->min_piece, exact;
-  Sum sum = { .least = least, .strips = -1 };
+  Sum sum = { .least = least, .strips = -1, .paid = -1 };
 
   sum.breaches = breaches_of_thin (geometry, adding->segment) + short_one;
   exact = !short_one && fewest_pieces (geometry, adding->segment) <= MAX_EXACT;

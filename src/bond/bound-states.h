@@ -20,14 +20,15 @@ typedef struct
   gint32 ends;                   /* then: bit 0 begins, bit 1 ends with a whole unit */
   Length least;                  /* then: no piece is shorter */
   gint32 strips;                 /* then: so many at most are too thin; -1: any number */
+  gint32 paid;                   /* strips that its cost has; -1: they are not told apart */
 } State;
 
 typedef struct
 {
   const Geometry *geometry;
-  GArray **of; /* State, by segment; shared by those alike until they are split */
-  Intervals intervals;
-  Asked *asked;                     /* not its own */
+  GArray **of;         /* State, by segment; shared by those alike until they are split */
+  Intervals intervals; /* that states point into */
+  Asked *asked;        /* not its own */
   Intervals needed, barred, beside; /* while something is asked */
 } BoundStates;
 
@@ -59,8 +60,8 @@ bound_intervals (const BoundStates *states, gint32 first)
  * each other at the least. */
 gint32 bound_states_between (BoundStates *states, gint32 i, gint32 p, gint32 other, gint32 q);
 
-/* Adds to `barred` where segment i in that state lets a neighbour have no perpend: its
- * known ones cover that wherever in their ranges they lie. */
+/* Adds to `barred` where segment i in that state lets a neighbour have no perpend: its known ones
+ * cover that wherever in their ranges they lie. */
 void bound_states_bar (const BoundStates *states, gint32 i, const State *state, Intervals *barred);
 /* Whether patterns of segment i's state p are left with no perpend in `barred` (may be NULL)
  * either; and with one in `needed`, which may be NULL. */

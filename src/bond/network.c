@@ -14,10 +14,11 @@
 
 /* Messages are in whole costs times this, so that halves and thirds lose little. */
 #define SCALE 12
-/* Machine words compared before messages stop, in one search, or as many as they come to at the
- * most when they are passed up and down over a wall so long. Counted, not timed, so that every
- * machine stops at the same place; the closer look of the bound goes on from there. */
+/* Machine words compared before messages stop, in one search; on long walls what so many rounds
+ * come to at the most. Counted, not timed, so that every machine stops at the same place; the
+ * closer look of the bound goes on from there. */
 #define WORK ((gint64) 10000000)
+#define ROUNDS 4
 
 typedef struct
 {
@@ -807,7 +808,7 @@ network_solve (const Geometry *geometry, WallBound *bound, const gint *stop)
   search.number = g_new0 (gint32, MAX (search.n, 1));
   search.chosen = g_new0 (Pattern, MAX (search.n, 1));
   find_mirrors (&search);
-  search.most = MAX (WORK, 4 * work_of_round (&search));
+  search.most = MAX (WORK, ROUNDS * work_of_round (&search));
   if (geometry->regular)
     {
       search_regular (&search);

@@ -255,6 +255,30 @@ tell_faces (Refining *work, gint32 i)
   return work->faces[i] != NULL;
 }
 
+/* Splits the state of segment i, whose pattern has more strips than it pays for, by their number.
+ */
+static gboolean
+split_by_strips (Refining *work, gint32 i, const Pattern *pattern)
+{
+  BoundStates *states = work->states;
+  State state = *chosen_state (work, i);
+
+  if (state.strips >= 0 || state.paid < 0 || state.paid >= REACH_MAX_STRIPS
+      || pattern->n_breaches <= state.cost / BOUND_BREACH)
+    return FALSE;
+  bound_states_part (states, i);
+  g_array_remove_index (states->of[i], (guint) work->chosen[i]);
+  state.strips = state.paid;
+  if (bound_states_leave (states, i, &state, NULL, NULL))
+    g_array_append_val (states->of[i], state);
+  state.strips = -1;
+  state.paid++;
+  state.cost = MIN (state.cost + BOUND_BREACH, BOUND_NEVER);
+  g_array_append_val (states->of[i], state);
+  work->changed[i] = TRUE;
+  return TRUE;
+}
+
 static Pattern *
 patterns_of (const Refining *work)
 {
@@ -294,6 +318,13 @@ refine_states (BoundStates *states, const gint32 *chosen, gboolean *changed)
     all = tell_faces (&work, i);
   if (all && !any)
     patterns = patterns_of (&work);
+  for (gint32 i = 0; i < n && patterns != NULL && !any; i++)
+    any = split_by_strips (&work, i, &patterns[i]);
+  if (any)
+    {
+      patterns_free (patterns, n);
+      patterns = NULL;
+    }
   for (gint32 i = 0; i < n; i++)
     {
       intervals_clear (&work.barred[i]);

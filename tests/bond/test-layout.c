@@ -588,6 +588,19 @@ test_off_places (void)
   g_assert_true (layout->proof.proven);
 }
 
+/* Three strips are too thin where one was paid for: told apart by their number, the bound is met.
+ */
+static void
+test_strips_counted (void)
+{
+  g_auto (AnyWall) house = any_house (244);
+  g_autoptr (Layout) layout = lay_wall (house.wall, &house.block, NULL);
+
+  g_assert_cmpint (layout->proof.breaches, ==, 10);
+  g_assert_cmpint (layout->proof.cuts, ==, 48);
+  g_assert_cmpint (layout->proof.cuts_at_least, ==, 48);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -616,6 +629,7 @@ main (int argc, char **argv)
   g_test_add_func ("/layout/extremes", test_extremes);
   g_test_add_func ("/layout/words", test_words);
   g_test_add_func ("/layout/off-places", test_off_places);
+  g_test_add_func ("/layout/strips-counted", test_strips_counted);
   g_test_add_func ("/layout/area", test_area);
   g_test_add_func ("/layout/hash", test_hash);
   g_test_add_func ("/layout/references", test_references);
