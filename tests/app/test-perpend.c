@@ -147,6 +147,21 @@ test_stops_count_from_pins (void)
   clear (&laid);
 }
 
+/* A pinned piece right of it ends where units may end. */
+static void
+test_stops_count_from_own_piece (void)
+{
+  Wall *wall = plain_wall (3315);
+  Laid laid;
+  g_autoptr (GArray) stops = NULL;
+
+  pin (wall, 1, 1000, 400);
+  laid = lay (wall);
+  stops = tool_perpend_stops (laid.layout, wall, &laid.block, 1, LENGTH_MM (1000));
+  g_assert_true (has_stop (stops, LENGTH_MM (1400 - UNIT), STOP_WHOLE_RIGHT));
+  clear (&laid);
+}
+
 static void
 test_stops_at_half_bond (void)
 {
@@ -307,6 +322,25 @@ test_typed_piece_is_laid (void)
     }
 }
 
+/* The pin of a cut becomes that of the piece: one says it all. */
+static void
+test_typed_after_a_cut_is_one_pin (void)
+{
+  Wall *wall = plain_wall (3315), *next;
+  Laid laid;
+  Length to = 0;
+
+  pin (wall, 1, 1000, 0);
+  laid = lay (wall);
+  next = tool_set_left_piece (wall, &laid.block, laid.layout, 1, LENGTH_MM (1000), LENGTH_MM (200),
+                              &to, NULL);
+  g_assert_cmpuint (next->pins->len, ==, 1);
+  g_assert_cmpint (wall_pin_at (next, 0)->length, ==, LENGTH_MM (200));
+  g_assert_true (tool_perpend_is_pinned (next, &laid.block, 1, to));
+  wall_unref (next);
+  clear (&laid);
+}
+
 static void
 test_no_piece_of_nothing (void)
 {
@@ -407,11 +441,13 @@ main (int argc, char **argv)
   g_test_add_func ("/perpend/too-dense-is-none", test_too_dense_is_none);
   g_test_add_func ("/perpend/stops-at-whole-units", test_stops_at_whole_units);
   g_test_add_func ("/perpend/stops-count-from-pins", test_stops_count_from_pins);
+  g_test_add_func ("/perpend/stops-count-from-own-piece", test_stops_count_from_own_piece);
   g_test_add_func ("/perpend/stops-at-half-bond", test_stops_at_half_bond);
   g_test_add_func ("/perpend/rests-within-reach", test_rests_within_reach);
   g_test_add_func ("/perpend/moves", test_moves);
   g_test_add_func ("/perpend/is-pinned-and-let-go", test_is_pinned_and_let_go);
   g_test_add_func ("/perpend/typed-piece-is-laid", test_typed_piece_is_laid);
+  g_test_add_func ("/perpend/typed-after-a-cut-is-one-pin", test_typed_after_a_cut_is_one_pin);
   g_test_add_func ("/perpend/no-piece-of-nothing", test_no_piece_of_nothing);
   g_test_add_func ("/perpend/any-move-is-met-or-told", test_any_move_is_met_or_told);
   return g_test_run ();
