@@ -5,8 +5,8 @@
  * in which images are asked for, either side goes on by itself to the segment's end. */
 #include "bond/fold.h"
 
+#include "bond/forms.h"
 #include "bond/mirror.h"
-#include "bond/path.h"
 
 /* Where a path goes on: places number from 0, these are none. */
 #define END (-1)  /* the segment's end */

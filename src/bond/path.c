@@ -1,6 +1,8 @@
 /* path.c - the cheapest pattern of one segment, given what each perpend's place costs */
 #include "bond/path.h"
 
+#include "bond/forms.h"
+
 Pattern
 path_trace (const GArray *places, const PathNode *nodes, guint n)
 {
@@ -14,34 +16,6 @@ path_trace (const GArray *places, const PathNode *nodes, guint n)
       at = nodes[at].from;
     }
   return pattern;
-}
-
-Forms
-forms_new (const Geometry *geometry, const Segment *segment, const GArray *places)
-{
-  Forms forms = { geometry, segment->n_steps, g_new (Length, segment->n_steps * segment->n_steps),
-                  g_new (gint32, MAX (places->len, 1)) };
-  const Step *steps = geometry_step (geometry, segment->first_step);
-  gint32 at = 0;
-
-  for (gint32 i = 0; i < forms.n; i++)
-    for (gint32 k = i; k < forms.n; k++)
-      forms.thickest[i * forms.n + k]
-          = MAX (steps[k].hi - steps[k].lo, k == i ? 0 : forms.thickest[i * forms.n + k - 1]);
-  for (guint i = 0; i < places->len; i++)
-    {
-      while (at < forms.n - 1 && steps[at].to <= g_array_index (places, Length, i))
-        at++;
-      forms.first[i] = at;
-    }
-  return forms;
-}
-
-void
-forms_clear (Forms *forms)
-{
-  g_free (forms->thickest);
-  g_free (forms->first);
 }
 
 /* What a piece owes the rules; apart, since most walls have none. */

@@ -15,32 +15,6 @@ typedef struct
  * n_pieces, no counts. The caller owns it. */
 Pattern path_trace (const GArray *places, const PathNode *nodes, guint n);
 
-/* The steps of a segment as a piece meets them: by the step that its left face is in and the step
- * that its right end is in. */
-typedef struct
-{
-  const Geometry *geometry;
-  gint32 n;
-  Length *thickest; /* n x n: greatest height from step to step */
-  gint32 *first;    /* by place: the step that a left face there is in */
-} Forms;
-
-Forms forms_new (const Geometry *geometry, const Segment *segment, const GArray *places);
-void forms_clear (Forms *forms);
-
-/* Cost of a piece, but for what it owes the rules. */
-static inline Cost
-forms_cost (const Forms *forms, gint32 first, gint32 last, Length length)
-{
-  const Geometry *geometry = forms->geometry;
-  Length thickest = forms->thickest[first * forms->n + last];
-  gboolean whole = first == last && length == geometry->unit && thickest == geometry->unit_height;
-
-  if (length >= geometry->min_piece && thickest >= geometry->min_rip)
-    return whole ? 0 : COST_CUT;
-  return pattern_form_cost (geometry, length, thickest, whole);
-}
-
 /* `places` are ascending faces within the segment; `toll[i]` is what a perpend at places[i] costs
  * beside the pieces, >= 0. The result has its counts set; its cost, tolls included, goes to *cost.
  * Ties go to the longer pieces on the left. Exact over `places`, and always finds something, since

@@ -36,7 +36,8 @@ static const RuleRow rows[N_RULES] = {
                      .value = RULE_COUNT,
                      .least = 1,
                      .most = 1000 },
-  [RULE_SYMMETRY_WALL] = { .word = "symmetry-wall", .label = N_ ("Symmetrical about the middle") },
+  [RULE_SYMMETRY_WALL]
+  = { .word = "symmetry-wall", .label = N_ ("Symmetrical about the wall's middle") },
   [RULE_SYMMETRY_OPENINGS] = { .word = "symmetry-openings",
                                .label = N_ ("Symmetrical about openings, to … mm"),
                                .number = N_ ("Distance from the jambs"),

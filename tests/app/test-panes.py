@@ -179,6 +179,29 @@ def rule():
         tap.contains(saved(program, path), '<rule kind="bearing" keep="must" length="250"/>')
 
 
+@tap.case("/panes/symmetry-is-asked-for")
+def symmetry():
+    """About openings, as far as is typed. A perpend that is pinned where it mirrors nothing is told."""
+    path = two_walls("symmetry.halfbond")
+    said = ('<laying>\n      <rule kind="symmetry-wall" keep="prefer"/>\n      <rule kind="symmetry-openings" keep="must"/>'
+            '\n    </laying>\n    <opening id="o1"')
+    pins = '\n    <pin course="6" x="1500" length="300"/>\n    <pin course="6" x="3100"/>\n  </wall>'
+    path.write_text(TWO_WALLS.replace('<opening id="o1"', said).replace("\n  </wall>", pins, 1), encoding="utf-8")
+    with Program(HALFBOND, path, title="Shed") as program:
+        program.wait_cuts(lambda n: n >= 0)
+        go_to(program, program.find("combo box", "Symmetrical about openings, to … mm"))
+        for colours in ("dark", "light"):
+            program.act("colours", colours)
+            program.settle(0.6)
+            program.picture("symmetry-" + colours)
+        program.keys("Tab")
+        program.type("450")
+        program.keys("Return")
+        text = saved(program, path)
+        tap.contains(text, '<rule kind="symmetry-openings" keep="must" length="450"/>')
+        tap.contains(text, '<rule kind="symmetry-wall" keep="prefer"/>')
+
+
 @tap.case("/panes/a-new-block-is-one-step")
 def block():
     path = two_walls("block.halfbond")
