@@ -14,7 +14,7 @@ typedef struct
   const Way *below, *above; /* NULL: whatever stands there */
   Pattern *patterns;
   gboolean *done;
-  gint64 *count; /* pieces looked at */
+  Effort *effort;
 } Work;
 
 /* --- ways --- */
@@ -305,7 +305,7 @@ count_work (const Work *work, const Segment *segment, const GArray *places)
   gint64 units = (segment->b - segment->a) / (geometry->unit + geometry->joint) + 1;
   gint64 asked = (gint64) work->kind->axes->len + work->kind->n;
 
-  *work->count += places->len * (places->len / units + asked / 8 + 1);
+  work->effort->done += places->len * (places->len / units + asked / 8 + 1);
 }
 
 static void
@@ -356,7 +356,7 @@ lay_segment (Work *work, gint32 i, gboolean rightwards)
       {
         const Axis *axis = &g_array_index (axes, Axis, rightwards || a == 0 ? a : axes->len - a);
 
-        if (!is_across (segment, axis))
+        if (!is_across (segment, axis) || (turns > 0 && work->effort->done >= work->effort->most))
           continue;
         lay_folded (work, i, axis);
         turns++;
@@ -367,7 +367,7 @@ lay_segment (Work *work, gint32 i, gboolean rightwards)
 
 gint32
 way_lay (const Geometry *geometry, Kind *kind, const Way *below, const Way *above,
-         gboolean rightwards, gint64 *count)
+         gboolean rightwards, Effort *effort)
 {
   Work work = { .geometry = geometry,
                 .kind = kind,
@@ -375,7 +375,7 @@ way_lay (const Geometry *geometry, Kind *kind, const Way *below, const Way *abov
                 .above = above,
                 .patterns = g_new0 (Pattern, MAX (kind->n, 1)),
                 .done = g_new0 (gboolean, MAX (kind->n, 1)),
-                .count = count };
+                .effort = effort };
 
   for (gint32 k = 0; k < kind->n; k++)
     lay_segment (&work, rightwards ? k : kind->n - 1 - k, rightwards);

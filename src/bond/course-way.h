@@ -14,10 +14,17 @@ typedef struct
 void way_free (gpointer way);
 /* Adds one to a kind's, whose patterns it takes, unless it is there already; its number. */
 gint32 way_add (const Geometry *geometry, Kind *kind, Pattern *patterns);
+/* Pieces looked at, and when that is to end. */
+typedef struct
+{
+  gint64 done, most;
+} Effort;
+
 /* Lays a course beside those below and above (NULL: whatever stands there), its segments one after
- * another from either side, adds that to its kind's ways, and the pieces looked at to *count; its
- * number. Not exact: a segment that is laid stays as it is for those after it. */
+ * another from either side, and adds that to its kind's ways; its number. Not exact: a segment that
+ * is laid stays as it is for those after it; of many axes some are left out when the effort ends.
+ */
 gint32 way_lay (const Geometry *geometry, Kind *kind, const Way *below, const Way *above,
-                gboolean rightwards, gint64 *count);
+                gboolean rightwards, Effort *effort);
 /* What the laps of two courses cost. */
 Cost way_cost_between (const Geometry *geometry, const Way *upper, const Way *lower);

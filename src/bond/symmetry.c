@@ -20,8 +20,10 @@
 #define REACH 4 /* courses laid one beside the other, where one alone gets no better */
 /* Pieces looked at, of which the pools may take half. Counted, not timed, so that every machine
  * stops at the same place. */
-#define WORK ((gint64) 32000000)
-#define QUICK_WORK ((gint64) 2000000)
+#define WORK_A_PIECE ((gint64) 120000)
+#define LEAST_WORK ((gint64) 32000000)
+#define MOST_WORK ((gint64) 200000000)
+#define QUICK_SHARE 16
 
 typedef struct
 {
@@ -32,7 +34,7 @@ typedef struct
   GPtrArray *kinds; /* Kind */
   gint32 *chosen;   /* by course: the number of its way */
   gint32 most_ways;
-  gint64 work, most_work;
+  Effort effort;
 } Search;
 
 static gboolean
@@ -78,14 +80,14 @@ way_at (const Search *search, gint32 c, gint32 number)
 static gint32
 lay_course (Search *search, Kind *kind, const Way *below, const Way *above, gboolean rightwards)
 {
-  return way_lay (search->geometry, kind, below, above, rightwards, &search->work);
+  return way_lay (search->geometry, kind, below, above, rightwards, &search->effort);
 }
 
 static gboolean
 has_room (const Search *search, const Kind *kind)
 {
-  return (gint32) kind->ways->len < search->most_ways && search->work < search->most_work / 2
-         && !stopped (search);
+  return (gint32) kind->ways->len < search->most_ways
+         && search->effort.done < search->effort.most / 2 && !stopped (search);
 }
 
 /* What was laid without the rule. */
@@ -272,7 +274,7 @@ lay_anew (Search *search, gint32 c)
   const Way *below = c > 0 ? way_at (search, c - 1, search->chosen[c - 1]) : NULL;
   const Way *above = c < search->n - 1 ? way_at (search, c + 1, search->chosen[c + 1]) : NULL;
 
-  for (int way = 0; way < 2 && search->work < search->most_work; way++)
+  for (int way = 0; way < 2 && search->effort.done < search->effort.most; way++)
     {
       gint32 number = lay_course (search, kind_at (search, c), below, above, way == 0);
 
@@ -297,7 +299,8 @@ lay_on (Search *search, gint32 c, gint32 step)
                           ? way_at (search, c - step, search->chosen[c - step])
                           : NULL;
 
-  for (gint32 k = 0; k < REACH && c >= 0 && c < search->n && search->work < search->most_work;
+  for (gint32 k = 0;
+       k < REACH && c >= 0 && c < search->n && search->effort.done < search->effort.most;
        k++, c += step)
     {
       gint32 number = lay_course (search, kind_at (search, c), step > 0 ? before : NULL,
@@ -356,17 +359,33 @@ take_chosen (const Search *search)
   return patterns;
 }
 
+static gint64
+count_pieces (const Geometry *geometry, const Pattern *patterns)
+{
+  gint64 pieces = 0;
+
+  for (guint i = 0; i < geometry->segments->len; i++)
+    pieces += patterns[i].n_pieces;
+  return pieces;
+}
+
 static gint32
 ways_for (const Geometry *geometry, const Pattern *patterns)
 {
-  gint64 perpends = 1;
+  gint64 pieces = count_pieces (geometry, patterns);
   gint32 ways = geometry->quick ? QUICK_WAYS : MOST_WAYS;
 
-  for (guint i = 0; i < geometry->segments->len; i++)
-    perpends += patterns[i].n_pieces;
-  while (ways > LEAST_WAYS && perpends * ways * ways > CHAIN_WORK)
+  while (ways > LEAST_WAYS && pieces * ways * ways > CHAIN_WORK)
     ways--;
   return ways;
+}
+
+static gint64
+effort_for (const Geometry *geometry, const Pattern *patterns)
+{
+  gint64 work = CLAMP (count_pieces (geometry, patterns) * WORK_A_PIECE, LEAST_WORK, MOST_WORK);
+
+  return geometry->quick ? work / QUICK_SHARE : work;
 }
 
 static Pattern *
@@ -380,7 +399,7 @@ search_all (const Geometry *geometry, const Pattern *patterns, const gint *stop)
                     .kinds = g_ptr_array_new_with_free_func (kind_free),
                     .chosen = g_new0 (gint32, MAX (n, 1)),
                     .most_ways = ways_for (geometry, patterns),
-                    .most_work = geometry->quick ? QUICK_WORK : WORK };
+                    .effort = { 0, effort_for (geometry, patterns) } };
   Pattern *result;
 
   find_kinds (&search);

@@ -21,7 +21,7 @@
 #ifdef IS_SLOW
 static guint n_houses = 4, n_small = 30;
 #else
-static guint n_houses = 12, n_small = 150;
+static guint n_houses = 10, n_small = 120;
 #endif
 
 static gint32
