@@ -1,0 +1,441 @@
+/* plan-edit.c - what a hand does to a building in plan, as edits of all the walls it concerns */
+#include "model/plan-edit.h"
+
+#include <glib/gi18n-lib.h>
+
+static const int east_of[] = { 1, 0, -1, 0 }, north_of[] = { 0, 1, 0, -1 };
+
+static const char *
+name_of (const Wall *wall)
+{
+  return *wall->name ? wall->name : wall->key;
+}
+
+static void
+unref_wall (gpointer data)
+{
+  wall_unref (data);
+}
+
+static int
+index_of (const Project *project, WallId id)
+{
+  for (guint i = 0; i < project->walls->len; i++)
+    if (project_wall_at (project, i)->id.n == id.n)
+      return (int) i;
+  return -1;
+}
+
+static Length
+thickness_of (const Project *project, guint wall)
+{
+  return project_block (project, project_wall_at (project, wall)->block)->thickness;
+}
+
+/* ---- how a meeting is made ---- */
+
+gboolean
+plan_meeting_between (const Project *project, WallId a, WallId b, Meeting *out)
+{
+  const int first = index_of (project, a), second = index_of (project, b);
+  g_autoptr (GArray) meetings = NULL;
+
+  if (first < 0 || second < 0)
+    return FALSE;
+  meetings = plan_meetings_of (project, (guint) first);
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+
+      if ((meeting->wall[0] == (guint) first && meeting->wall[1] == (guint) second)
+          || (meeting->wall[0] == (guint) second && meeting->wall[1] == (guint) first))
+        {
+          *out = *meeting;
+          return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+Edit *
+plan_make_edit (const Project *project, const Meeting *meeting, MeetMade made)
+{
+  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func (unref_wall);
+
+  for (int i = 0; i < 2; i++)
+    g_ptr_array_add (walls, wall_copy (project_wall_at (project, meeting->wall[i])));
+  plan_make (meeting, made, g_ptr_array_index (walls, 0), thickness_of (project, meeting->wall[0]),
+             g_ptr_array_index (walls, 1), thickness_of (project, meeting->wall[1]));
+  return edit_walls (walls);
+}
+
+/* ---- pushing ---- */
+
+static gboolean
+ends_there (const Meeting *meeting, int which)
+{
+  return meeting->kind == MEET_CORNER || (meeting->kind == MEET_TEE && which == 0);
+}
+
+/* 1: the outer face of the one looks the way that the other runs; -1: the other way. */
+static int
+along_outside (const Wall *pushed, const Wall *other)
+{
+  const int east = north_of[pushed->place.runs], north = -east_of[pushed->place.runs];
+
+  return east * east_of[other->place.runs] + north * north_of[other->place.runs];
+}
+
+/* A wall longer by that much at one end; what is in it stays where it stands. */
+static void
+lengthen (Wall *wall, Side side, Length by)
+{
+  if (side == SIDE_LEFT)
+    wall_shift (wall, by);
+  wall->length += by;
+}
+
+static void
+move_tee (Wall *wall, Length from, Length by)
+{
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x == from)
+      {
+        g_array_index (wall->tees, Tee, i).x += by;
+        return;
+      }
+}
+
+/* The other wall of a meeting, as it is once the wall has moved. */
+static Wall *
+follow (const Project *project, const Meeting *meeting, int which, const Wall *pushed, Length by)
+{
+  Wall *other = wall_copy (project_wall_at (project, meeting->wall[which]));
+  const Length moved = along_outside (pushed, other) * by;
+
+  if (!ends_there (meeting, which))
+    move_tee (other, meeting->at[which], moved);
+  else
+    lengthen (other, meeting->side[which], meeting->side[which] == SIDE_RIGHT ? moved : -moved);
+  return other;
+}
+
+static GPtrArray *
+pushed_walls (const Project *project, guint index, Length by)
+{
+  GPtrArray *walls = g_ptr_array_new_with_free_func (unref_wall);
+  const Wall *wall = project_wall_at (project, index);
+  g_autoptr (GArray) meetings = plan_meetings_of (project, index);
+  Wall *moved = wall_copy (wall);
+
+  moved->place.x += by * north_of[wall->place.runs];
+  moved->place.y -= by * east_of[wall->place.runs];
+  g_ptr_array_add (walls, moved);
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      const int which = meeting->wall[0] == index ? 1 : 0;
+
+      if (meeting->kind != MEET_WRONG && meeting->wall[1 - which] == index)
+        g_ptr_array_add (walls, follow (project, meeting, which, wall, by));
+    }
+  return walls;
+}
+
+/* ---- what a push may not do ---- */
+
+static gboolean
+refuse (GError **error, const char *format, const Wall *a, const Wall *b)
+{
+  g_set_error (error, MODEL_ERROR, MODEL_ERROR_REFUSED, format, name_of (a), name_of (b));
+  return FALSE;
+}
+
+static const Meeting *
+same_pair (const GArray *meetings, const Meeting *meeting)
+{
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *other = &g_array_index (meetings, Meeting, i);
+
+      if (MIN (other->wall[0], other->wall[1]) == MIN (meeting->wall[0], meeting->wall[1])
+          && MAX (other->wall[0], other->wall[1]) == MAX (meeting->wall[0], meeting->wall[1]))
+        return other;
+    }
+  return NULL;
+}
+
+/* Meetings stay, and none becomes wrong. */
+static gboolean
+keeps_meetings (const Project *before, const Project *after, GError **error)
+{
+  g_autoptr (GArray) had = plan_meetings (before);
+  g_autoptr (GArray) has = plan_meetings (after);
+
+  for (guint i = 0; i < had->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (had, Meeting, i);
+
+      if (meeting->kind != MEET_WRONG && !same_pair (has, meeting))
+        return refuse (error, _ ("%s and %s would no longer meet."),
+                       project_wall_at (before, meeting->wall[0]),
+                       project_wall_at (before, meeting->wall[1]));
+    }
+  for (guint i = 0; i < has->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (has, Meeting, i);
+      const Meeting *old = same_pair (had, meeting);
+
+      if (meeting->kind == MEET_WRONG && (!old || old->kind != MEET_WRONG))
+        return refuse (error, _ ("%s and %s would stand in each other’s way."),
+                       project_wall_at (after, meeting->wall[0]),
+                       project_wall_at (after, meeting->wall[1]));
+    }
+  return TRUE;
+}
+
+/* A wall that is turned inside out has no length at all; one with too little has a fault of its
+ * own. */
+static gboolean
+have_length (const GPtrArray *walls, GError **error)
+{
+  for (guint i = 0; i < walls->len; i++)
+    {
+      const Wall *wall = g_ptr_array_index (walls, i);
+
+      if (wall->length <= 0)
+        return refuse (error, _ ("%s has no room left when %s goes there."), wall,
+                       g_ptr_array_index (walls, 0));
+    }
+  return TRUE;
+}
+
+/* The project with these walls in it, right or wrong. */
+static Project *
+with_walls (const Project *project, const GPtrArray *walls)
+{
+  Project *next = project_copy (project);
+
+  for (guint i = 0; i < walls->len; i++)
+    {
+      const Wall *wall = g_ptr_array_index (walls, i);
+      gpointer *place = &g_ptr_array_index (next->walls, (guint) index_of (project, wall->id));
+
+      wall_unref (*place);
+      *place = wall_ref (wall);
+    }
+  return next;
+}
+
+static Edit *
+checked (const Project *project, const GPtrArray *walls, GError **error)
+{
+  g_autoptr (Project) moved = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autoptr (Project) next = NULL;
+
+  if (!have_length (walls, error))
+    return NULL;
+  moved = with_walls (project, walls);
+  if (!keeps_meetings (project, moved, error))
+    return NULL;
+  edit = edit_walls (walls);
+  next = project_edit (project, edit, error);
+  return next ? g_steal_pointer (&edit) : NULL;
+}
+
+static gboolean
+missing (GError **error)
+{
+  g_set_error_literal (error, MODEL_ERROR, MODEL_ERROR_REFUSED,
+                       _ ("This wall stands nowhere in plan."));
+  return FALSE;
+}
+
+/* Nothing that a plan has room for is farther. */
+#define FARTHEST (LENGTH_MAX / 2)
+
+Edit *
+plan_push (const Project *project, WallId wall, Length by, GError **error)
+{
+  const int index = index_of (project, wall);
+  g_autoptr (GPtrArray) walls = NULL;
+
+  if (index < 0 || !project_wall_at (project, (guint) index)->place.given)
+    {
+      missing (error);
+      return NULL;
+    }
+  walls = pushed_walls (project, (guint) index, CLAMP (by, -FARTHEST, FARTHEST));
+  return checked (project, walls, error);
+}
+
+/* ---- an end that is pulled ---- */
+
+/* The wall that is met at that end; NULL: none. */
+static const Wall *
+met_at (const Project *project, guint wall, Side side)
+{
+  g_autoptr (GArray) meetings = plan_meetings_of (project, wall);
+
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+
+      for (int k = 0; k < 2; k++)
+        if (meeting->wall[k] == wall && meeting->kind != MEET_WRONG && ends_there (meeting, k)
+            && meeting->side[k] == side)
+          return project_wall_at (project, meeting->wall[1 - k]);
+    }
+  return NULL;
+}
+
+Edit *
+plan_resize (const Project *project, const Wall *wall, Side side, GError **error)
+{
+  const int index = index_of (project, wall->id);
+  const Wall *now = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
+  const Wall *met = now && now->place.given ? met_at (project, (guint) index, side) : NULL;
+  Length out;
+
+  if (!met || wall->length == now->length)
+    return edit_set_wall (wall);
+  out = along_outside (met, now) * (wall->length - now->length);
+  return plan_push (project, met->id, side == SIDE_RIGHT ? out : -out, error);
+}
+
+/* ---- partitions ---- */
+
+/* Whether a wall lies across the strip from `from` to `to`, all of it within its length. */
+static gboolean
+spans (const PlanBox *box, gboolean north, gint64 from, gint64 to)
+{
+  return north ? box->x0 <= from && to <= box->x1 : box->y0 <= from && to <= box->y1;
+}
+
+/* The nearest wall before (`sign` -1) or behind a place that runs across the strip; NULL: none. */
+static const Wall *
+nearest (const Project *project, gboolean north, gint64 from, gint64 to, gint64 at, int sign,
+         PlanBox *out)
+{
+  const Wall *best = NULL;
+
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      const gboolean across = (wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST);
+      PlanBox box;
+      gint64 low, high;
+
+      if (!wall->place.given || across != north)
+        continue;
+      box = plan_box (wall, thickness_of (project, i));
+      low = north ? box.y0 : box.x0;
+      high = north ? box.y1 : box.x1;
+      if (!spans (&box, north, from, to) || (sign < 0 ? high > at : low < at))
+        continue;
+      if (!best
+          || (sign < 0 ? high > (north ? out->y1 : out->x1) : low < (north ? out->y0 : out->x0)))
+        {
+          best = wall;
+          *out = box;
+        }
+    }
+  return best;
+}
+
+static Wall *
+no_wall (GError **error)
+{
+  g_set_error_literal (error, MODEL_ERROR, MODEL_ERROR_REFUSED,
+                       _ ("A partition runs from one wall to another: there is none on both sides "
+                          "here."));
+  return NULL;
+}
+
+Wall *
+plan_partition (const Project *project, Runs runs, gint64 x, gint64 y, const Block *block,
+                GError **error)
+{
+  const gboolean north = runs == RUNS_NORTH || runs == RUNS_SOUTH;
+  const gint64 from = north ? x : y, to = from + block->thickness, at = north ? y : x;
+  PlanBox before, behind;
+  const Wall *first = nearest (project, north, from, to, at, -1, &before);
+  const Wall *second = nearest (project, north, from, to, at, 1, &behind);
+  gint64 length;
+  Wall *wall;
+
+  if (!first || !second)
+    return no_wall (error);
+  length = north ? behind.y1 - before.y0 : behind.x1 - before.x0;
+  wall = wall_new ();
+  wall->block = block->id;
+  wall->height = first->height;
+  wall->length = (Length) length;
+  wall->place = north ? (PlanPlace){ TRUE, (Length) to, (Length) before.y0, RUNS_NORTH }
+                      : (PlanPlace){ TRUE, (Length) before.x0, (Length) from, RUNS_EAST };
+  return wall;
+}
+
+/* ---- the room beside a partition ---- */
+
+/* Where along it a wall's own thickness or another's lies: its edge nearest to a place on one side,
+ * in the wall's own direction. */
+static Length
+next_edge (const Project *project, const GArray *meetings, guint host, guint not, Length at,
+           gboolean rightwards, WallId *other)
+{
+  Length edge = rightwards ? project_wall_at (project, host)->length : 0;
+
+  *other = (WallId){ 0 };
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      const int which = meeting->wall[0] == host ? 0 : 1;
+      const Length left = meeting->at[which];
+      const Length right = left + thickness_of (project, meeting->wall[1 - which]);
+
+      if (meeting->kind == MEET_WRONG || meeting->wall[which] != host
+          || meeting->wall[1 - which] == not )
+        continue;
+      if (rightwards ? left >= at && left < edge : right <= at && right > edge)
+        {
+          edge = rightwards ? left : right;
+          *other = project_wall_at (project, meeting->wall[1 - which])->id;
+        }
+    }
+  return edge;
+}
+
+gboolean
+plan_room (const Project *project, WallId id, Length clear[2], WallId other[2])
+{
+  const int index = index_of (project, id);
+  const Wall *wall = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
+  g_autoptr (GArray) meetings = wall ? plan_meetings_of (project, (guint) index) : NULL;
+
+  for (guint i = 0; wall && i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      g_autoptr (GArray) of_host = NULL;
+      const Wall *host;
+      int outside;
+      Length left, right;
+
+      if (meeting->kind != MEET_TEE || meeting->wall[0] != (guint) index)
+        continue;
+      host = project_wall_at (project, meeting->wall[1]);
+      of_host = plan_meetings_of (project, meeting->wall[1]);
+      left = meeting->at[1];
+      right = left + thickness_of (project, (guint) index);
+      outside = along_outside (wall, host) > 0 ? 0 : 1;
+      clear[outside] = next_edge (project, of_host, meeting->wall[1], (guint) index, right, TRUE,
+                                  &other[outside])
+                       - right;
+      clear[1 - outside] = left
+                           - next_edge (project, of_host, meeting->wall[1], (guint) index, left,
+                                        FALSE, &other[1 - outside]);
+      return TRUE;
+    }
+  return FALSE;
+}
