@@ -26,11 +26,12 @@ typedef enum
   REF_NONE,
   REF_PIECE,     /* a: course, b: number */
   REF_OPENING,   /* id; part */
-  REF_WALL,      /* part: an end or the top */
+  REF_WALL,      /* part: an end or the top; in plan its body, id: WallId.n */
   REF_COURSE,    /* a: course; a cell of the storey rod */
   REF_BED,       /* a: course; the joint above it, at the storey rod */
   REF_DIMENSION, /* id of an opening or none; part: which value, see DimensionPart */
   REF_STEEL,     /* a: course */
+  REF_MEETING,   /* of a plan: a, b: WallId.n of the first and the second wall */
 } RefKind;
 
 typedef enum

@@ -192,7 +192,33 @@ S (STYLE_STRIP_NUMBER, "strip-number", 0, 0, NO, 8, 0, 0, \
 S (STYLE_STRIP_NAME, "strip-name", 0, 0, NO, 11, 0, 1, \
    (0, 0, 0x2B2A27FF, 0), (0, 0, 0xECE7DDFF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_STRIP_OPENING, "strip-opening", 1, 3, NO, 0, 0, 0, \
-   (0xFFFFFFFF, 0, 0x777777FF, 0), (0x1B1C1EFF, 0, 0x77726AFF, 0), (0xFFFFFFFF, 0, 0x777777FF, 0))
+   (0xFFFFFFFF, 0, 0x777777FF, 0), (0x1B1C1EFF, 0, 0x77726AFF, 0), (0xFFFFFFFF, 0, 0x777777FF, 0)) \
+S (STYLE_PLAN_WALL, "plan-wall", 0, 0, DIA, 0, 0, 0, \
+   (0xEFE8DAFF, 0, 0, 0xD2C8B6FF), (0x3D3F43FF, 0, 0, 0x55585DFF), (0xFFFFFFFF, 0, 0, 0xB4B4B4FF)) \
+S (STYLE_PLAN_OUTER, "plan-outer", 2, 0, NO, 0, 0, 0, \
+   (0, 0, 0x2B2A27FF, 0), (0, 0, 0xDAD5C9FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_FACE, "plan-face", 1.25, 0, NO, 0, 0, 0, \
+   (0, 0, 0x4A4740FF, 0), (0, 0, 0xB7B1A5FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_MEETING, "plan-meeting", 0, 0, NO, 0, 0, 0, \
+   (0xFCFBF8FF, 0, 0, 0), (0x505359FF, 0, 0, 0), (0xFFFFFFFF, 0, 0, 0)) \
+S (STYLE_PLAN_ODD, "plan-odd", 2, 0, NO, 0, 0, 0, \
+   (0, 0, 0x1F5F6BFF, 0), (0, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_EVEN, "plan-even", 1.5, 3, NO, 0, 0, 0, \
+   (0, 0, 0x1F5F6BFF, 0), (0, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_GAP, "plan-gap", 0, 0, NO, 0, 0, 0, \
+   (0xF6F3ECFF, 0, 0, 0), (0x1B1C1EFF, 0, 0, 0), (0xFFFFFFFF, 0, 0, 0)) \
+S (STYLE_PLAN_GLASS, "plan-glass", 1, 0, NO, 0, 0, 0, \
+   (0xDDE7E9FF, 0, 0x2B2A27FF, 0), (0x263A40FF, 0, 0xA9C4CAFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_ABOVE, "plan-above", 1, 4, NO, 0, 0, 0, \
+   (0, 0, 0x6F6A60FF, 0), (0, 0, 0x9B968CFF, 0), (0, 0, 0x555555FF, 0)) \
+S (STYLE_PLAN_NAME, "plan-name", 0, 0, NO, 12.5, 0, 1, \
+   (0xF6F3ECFF, 0, 0x2B2A27FF, 0), (0x1B1C1EFF, 0, 0xF2EEE5FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_OPENING_NAME, "plan-opening-name", 0, 0, NO, 10, 8.5, 0, \
+   (0xF6F3ECFF, 0, 0x555149FF, 0), (0x1B1C1EFF, 0, 0xC4C7C2FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_WARNING, "plan-warning", 0, 0, NO, 11, 0, 1, \
+   (0xB4541AFF, 0, 0xFFFFFFFF, 0), (0xF08A62FF, 0, 0x2A120AFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_FLOOR, "plan-floor", 0, 0, NO, 0, 0, 0, \
+   (0xEFE8DAFF, 0, 0, 0), (0x292722FF, 0, 0, 0), (0xF2F2F2FF, 0, 0, 0))
 
 #define ROW(style, word, width, dashes, hatching, size, small, is_bold, colours) \
   [style] = { .line_width = width, .dash = dashes, .hatch = hatching, .text_size = size, \

@@ -103,6 +103,19 @@ typedef enum
   STYLE_STRIP_NUMBER,
   STYLE_STRIP_NAME,
   STYLE_STRIP_OPENING,
+  STYLE_PLAN_WALL,
+  STYLE_PLAN_OUTER,   /* the outer face of a wall */
+  STYLE_PLAN_FACE,    /* its other faces, and jambs */
+  STYLE_PLAN_MEETING, /* the square that two walls share */
+  STYLE_PLAN_ODD,     /* joints of course 1, seen from above */
+  STYLE_PLAN_EVEN,    /* joints of course 2, under it */
+  STYLE_PLAN_GAP,
+  STYLE_PLAN_GLASS,
+  STYLE_PLAN_ABOVE, /* what is above the cut, and not through the wall's height */
+  STYLE_PLAN_NAME,
+  STYLE_PLAN_OPENING_NAME,
+  STYLE_PLAN_WARNING, /* of what two walls do not agree on */
+  STYLE_PLAN_FLOOR,   /* within an outline that is being typed */
   N_STYLES
 } Style;
 

@@ -35,6 +35,9 @@ static const struct
   { STYLE_STRIP_NUMBER, STYLE_PAPER },
   { STYLE_STRIP_NUMBER, STYLE_STRIP_OPENING },
   { STYLE_STRIP_NAME, STYLE_PAPER },
+  { STYLE_PLAN_NAME, STYLE_PAPER },
+  { STYLE_PLAN_OPENING_NAME, STYLE_PAPER },
+  { STYLE_PLAN_WARNING, STYLE_PLAN_WARNING },
 };
 
 /* Relative luminance and contrast: WCAG 2.1, definitions; from memory. */

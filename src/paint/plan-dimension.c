@@ -1,0 +1,153 @@
+/* plan-dimension.c - lengths round a building in plan: of its sides, and along the chosen wall */
+#include "paint/plan-private.h"
+
+#define TICK_HALF 4.f
+#define TEXT_AWAY 3.f
+/* From the outer face: the chain of the chosen wall, and the side's length; farther where numbers
+ * stand beside their lines; steps. */
+#define CHAIN 18.f
+#define TOTAL 42.f
+#define TOTAL_BESIDE 66.f
+/* Least length on the sheet of a dimension up the sheet that takes its number, steps. */
+#define UPRIGHT_ROOM 13.0
+
+static void
+anchors (const Wall *wall, float *x, float *y)
+{
+  static const float xs[] = { 0.5f, 0, 0.5f, 1 }, ys[] = { 0, 0.5f, 1, 0.5f };
+
+  *x = xs[wall->place.runs];
+  *y = ys[wall->place.runs];
+}
+
+static void
+add_tick (Drawing *drawing, const Wall *wall, double u, float out)
+{
+  const MarkLook tick = mark_look (STYLE_DIMENSION_TICK, LAYER_DIMENSIONS);
+
+  drawing_add_line (drawing, &tick, plan_place (wall, u, 0, 0, out - TICK_HALF),
+                    plan_place (wall, u, 0, 0, out + TICK_HALF));
+}
+
+void
+plan_add_dimension (Drawing *drawing, const Wall *wall, Length from, Length to, float out,
+                    Style text, gboolean always)
+{
+  const double u0 = length_to_mm (from), u1 = length_to_mm (to);
+  const MarkLook line = mark_look (STYLE_DIMENSION_LINE, LAYER_DIMENSIONS);
+  MarkLook look = mark_look (text, LAYER_DIMENSIONS);
+  char number[LENGTH_TEXT_SIZE];
+  float x, y;
+
+  if (to <= from)
+    return;
+  drawing_add_line (drawing, &line, plan_place (wall, u0, 0, 0, out),
+                    plan_place (wall, u1, 0, 0, out));
+  add_tick (drawing, wall, u0, out);
+  add_tick (drawing, wall, u1, out);
+  if (!always && plan_runs_across (wall))
+    look.min_scale = UPRIGHT_ROOM / (u1 - u0);
+  else if (!always)
+    look.fit = u1 - u0;
+  anchors (wall, &x, &y);
+  drawing_add_text (drawing, &look, plan_place (wall, (u0 + u1) / 2, 0, 0, out + TEXT_AWAY), x, y,
+                    length_text (to - from, number));
+}
+
+/* ---- the sides ---- */
+
+/* At a corner whose other wall lies outside of this one's face, the side ends at that wall: FALSE
+ * where the wall's end meets none at a corner. */
+static gboolean
+side_end (const PlanScene *scene, const PlanWall *placed, Side side, Length *at)
+{
+  for (guint i = 0; i < scene->meetings->len; i++)
+    {
+      const Meeting *meeting = plan_meeting_at (scene, i);
+      const int which = meeting->wall[1] == placed->index ? 1 : 0;
+      const PlanWall *other = plan_wall_of (scene, meeting->wall[1 - which]);
+      PlanSpan span;
+
+      if (meeting->kind != MEET_CORNER || meeting->wall[which] != placed->index
+          || meeting->side[which] != side)
+        continue;
+      span = plan_span (placed->wall, &other->box);
+      *at = side == SIDE_LEFT ? 0 : placed->wall->length;
+      if (span.v0 < 0)
+        *at = (Length) (side == SIDE_LEFT ? span.u1 : span.u0);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_free (const PlanScene *scene, const PlanWall *placed)
+{
+  for (guint i = 0; i < scene->meetings->len; i++)
+    if (plan_meeting_at (scene, i)->wall[0] == placed->index
+        || plan_meeting_at (scene, i)->wall[1] == placed->index)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+add_side (PlanScene *scene, const PlanWall *placed)
+{
+  Length from = 0, to = placed->wall->length;
+  const gboolean outside
+      = side_end (scene, placed, SIDE_LEFT, &from) && side_end (scene, placed, SIDE_RIGHT, &to);
+
+  if (outside || is_free (scene, placed) || placed->wall->id.n == scene->input->wall.n)
+    plan_add_dimension (scene->drawing, placed->wall, from, to,
+                        plan_runs_across (placed->wall) ? TOTAL_BESIDE : TOTAL,
+                        STYLE_DIMENSION_TOTAL, TRUE);
+}
+
+/* ---- along the chosen wall ---- */
+
+static gint
+by_x (gconstpointer a, gconstpointer b)
+{
+  const Opening *one = *(const Opening *const *) a, *other = *(const Opening *const *) b;
+
+  return one->x != other->x ? (one->x < other->x ? -1 : 1) : 0;
+}
+
+/* Openings one above the other share their place in the chain: the first counts. */
+static void
+add_chain (PlanScene *scene, const PlanWall *placed)
+{
+  const Wall *wall = placed->wall;
+  g_autoptr (GPtrArray) sorted = g_ptr_array_new ();
+  Length at = 0;
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    g_ptr_array_add (sorted, (gpointer) wall_opening_at (wall, i));
+  g_ptr_array_sort (sorted, by_x);
+  for (guint i = 0; i < sorted->len; i++)
+    {
+      const Opening *opening = g_ptr_array_index (sorted, i);
+      const Style style
+          = opening->id.n == scene->input->opening.n ? STYLE_SELECTED_TEXT : STYLE_DIMENSION_TEXT;
+
+      if (opening->x < at)
+        continue;
+      plan_add_dimension (scene->drawing, wall, at, opening->x, CHAIN, style, FALSE);
+      plan_add_dimension (scene->drawing, wall, opening->x, opening_right (opening), CHAIN, style,
+                          FALSE);
+      at = opening_right (opening);
+    }
+  if (at > 0)
+    plan_add_dimension (scene->drawing, wall, at, wall->length, CHAIN, STYLE_DIMENSION_TEXT, FALSE);
+}
+
+void
+plan_add_dimensions (PlanScene *scene)
+{
+  for (guint i = 0; i < scene->walls->len; i++)
+    {
+      add_side (scene, plan_wall_at (scene, i));
+      if (plan_wall_at (scene, i)->wall->id.n == scene->input->wall.n)
+        add_chain (scene, plan_wall_at (scene, i));
+    }
+}
