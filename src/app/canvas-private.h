@@ -24,6 +24,7 @@ typedef struct
   RefPart part;
   Opening opening;    /* as it was; owned */
   Wall *wall;         /* as it was; owned */
+  Project *project;   /* as it was; owned */
   View view;          /* as it was */
   double x, y;        /* where it was taken, widget */
   guint32 next;       /* the id that the project would give a new thing */

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "concrete/bed-steel.h"
+#include "model/plan-edit.h"
 
 /* A press that moves less is a click, px. */
 #define CLICK 4.0
@@ -26,6 +27,7 @@ pull_clear (HbCanvas *self)
   g_clear_pointer (&self->pull.wall, wall_unref);
   if (self->pull.kind == PULL_PERPEND)
     _hb_canvas_end_perpend (self);
+  g_clear_pointer (&self->pull.project, project_unref);
   self->pull = (Pull){ 0 };
 }
 
@@ -177,6 +179,24 @@ say_wall (HbCanvas *self, const Wall *wall)
   _hb_canvas_say (self, text);
 }
 
+/* An end that meets another wall in plan takes it along, measured from the project as it was. */
+static void
+preview_resized (HbCanvas *self, const Wall *pulled)
+{
+  g_autoptr (GError) error = NULL;
+  Edit *edit = NULL;
+
+  if (self->pull.part == PART_LEFT || self->pull.part == PART_RIGHT)
+    edit = plan_resize (self->pull.project, pulled,
+                        self->pull.part == PART_LEFT ? SIDE_LEFT : SIDE_RIGHT, &error);
+  else
+    edit = edit_set_wall (pulled);
+  if (edit)
+    preview (self, edit);
+  else
+    _hb_canvas_say (self, error->message);
+}
+
 static void
 pull_wall (HbCanvas *self, double x, double y, GdkModifierType state)
 {
@@ -195,7 +215,7 @@ pull_wall (HbCanvas *self, double x, double y, GdkModifierType state)
       view.ox -= length_to_mm (pulled->length - self->pull.wall->length) * view.scale;
       _hb_canvas_set_view (self, &view, self->fitted);
     }
-  preview (self, edit_set_wall (pulled));
+  preview_resized (self, pulled);
   say_wall (self, pulled);
 }
 
@@ -328,6 +348,7 @@ begin (HbCanvas *self, PullKind kind, double x, double y)
   self->pull.next = _hb_canvas_project (self)->next;
   self->pull.n_walls = _hb_canvas_project (self)->walls->len;
   self->pull.wall = wall ? wall_ref (wall) : NULL;
+  self->pull.project = project_ref (_hb_canvas_project (self));
 }
 
 static void

@@ -483,6 +483,7 @@ hb_canvas_finalize (GObject *object)
   ink_free (self->ink);
   _hb_canvas_end_perpend (self);
   g_clear_pointer (&self->pull.wall, wall_unref);
+  g_clear_pointer (&self->pull.project, project_unref);
   if (self->pull.kind == PULL_OPENING)
     opening_clear (&self->pull.opening);
   G_OBJECT_CLASS (hb_canvas_parent_class)->finalize (object);

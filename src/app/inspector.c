@@ -3,7 +3,9 @@
 #include <glib/gi18n.h>
 
 #include "app/fields.h"
+#include "app/meeting-box.h"
 #include "app/pins-list.h"
+#include "app/plan-view.h"
 #include "app/tool.h"
 
 struct _HbInspector
@@ -24,9 +26,11 @@ struct _HbInspector
   GtkWidget *headings[N_ABOUTS]; /* borrowed */
   GtkWidget *grids[N_ABOUTS];    /* borrowed */
   GtkWidget *pins;               /* borrowed */
+  GtkWidget *meeting;            /* borrowed */
 
   WallId wall;
   OpeningId opening;
+  WallId met[2]; /* the two walls of a meeting that is spoken of; or none */
   gboolean filling;
 };
 
@@ -281,7 +285,10 @@ fill_title (HbInspector *self, const Wall *wall)
   const Opening *opening = wall ? wall_opening (wall, self->opening) : NULL;
   g_autofree char *text = NULL;
 
-  if (opening)
+  if (wall && self->met[0].n)
+    text = hb_plan_view_dup_meeting_name (hb_document_get_project (self->document), self->met[0],
+                                          self->met[1]);
+  else if (opening)
     text = g_strdup_printf (_ ("Opening: %s"), tool_opening_name (opening));
   else if (wall)
     text = g_strdup_printf (_ ("Wall: %s"), tool_wall_name (wall));
@@ -295,12 +302,13 @@ fill (HbInspector *self)
   const gboolean opening = wall && wall_opening (wall, self->opening) != NULL;
 
   fill_title (self, wall);
+  hb_meeting_box_fill (HB_MEETING_BOX (self->meeting), self->document, self->met[0], self->met[1]);
   hb_pins_list_fill (HB_PINS_LIST (self->pins), self->document,
-                     opening ? (WallId){ 0 } : self->wall);
+                     opening || self->met[0].n ? (WallId){ 0 } : self->wall);
   gtk_widget_set_visible (self->empty, !wall);
   for (int i = 0; i < N_ABOUTS; i++)
     {
-      const gboolean shown = wall && (i == ABOUT_OPENING) == opening;
+      const gboolean shown = wall && !self->met[0].n && (i == ABOUT_OPENING) == opening;
 
       gtk_widget_set_visible (self->headings[i], shown && i != ABOUT_OPENING && i != ABOUT_WALL);
       gtk_widget_set_visible (self->grids[i], shown);
@@ -479,7 +487,7 @@ hb_inspector_set_document (HbInspector *self, HbDocument *document)
 }
 
 static void
-pin_refused_cb (HbInspector *self, const char *reason)
+child_refused_cb (HbInspector *self, const char *reason)
 {
   g_signal_emit_by_name (self, "refused", reason);
 }
@@ -508,6 +516,19 @@ hb_inspector_show (HbInspector *self, WallId wall, OpeningId opening)
   self->opening = opening;
   for (guint i = 0; i < self->controls->len; i++)
     gtk_widget_remove_css_class (g_ptr_array_index (self->controls, i), "error");
+  if (self->document)
+    fill (self);
+}
+
+void
+hb_inspector_show_meeting (HbInspector *self, WallId first, WallId second)
+{
+  g_return_if_fail (HB_IS_INSPECTOR (self));
+  if (first.n == self->met[0].n && second.n == self->met[1].n)
+    return;
+  finish_typing (self);
+  self->met[0] = first;
+  self->met[1] = second;
   if (self->document)
     fill (self);
 }
@@ -566,6 +587,8 @@ hb_inspector_init (HbInspector *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->controls = g_ptr_array_new ();
+  self->meeting = hb_meeting_box_new ();
+  gtk_box_append (GTK_BOX (self->sections), self->meeting);
   for (int i = 0; i < N_ABOUTS; i++)
     {
       add_section (self, (FieldAbout) i);
@@ -575,5 +598,6 @@ hb_inspector_init (HbInspector *self)
           gtk_box_append (GTK_BOX (self->sections), self->pins);
         }
     }
-  g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (pin_refused_cb), self);
+  g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (child_refused_cb), self);
+  g_signal_connect_swapped (self->meeting, "refused", G_CALLBACK (child_refused_cb), self);
 }

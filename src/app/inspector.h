@@ -18,3 +18,5 @@ void hb_inspector_set_document (HbInspector *inspector, HbDocument *document);
 void hb_inspector_explain (HbInspector *inspector, const char *is, const char *text);
 /* No opening: the wall itself. */
 void hb_inspector_show (HbInspector *inspector, WallId wall, OpeningId opening);
+/* How two walls meet, instead of what is said of the wall; none, none: the wall again. */
+void hb_inspector_show_meeting (HbInspector *inspector, WallId first, WallId second);

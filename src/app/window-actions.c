@@ -3,7 +3,9 @@
 
 #include <glib/gi18n.h>
 
+#include "app/building-dialog.h"
 #include "app/level-window.h"
+#include "paint/plan.h"
 
 /* ---- the project ---- */
 
@@ -15,6 +17,7 @@ undo (GtkWidget *widget, const char *name, GVariant *parameter)
   (void) name;
   (void) parameter;
   hb_canvas_cancel (self->canvas);
+  hb_plan_view_cancel (self->plan);
   hb_document_undo (self->document);
 }
 
@@ -26,6 +29,7 @@ redo (GtkWidget *widget, const char *name, GVariant *parameter)
   (void) name;
   (void) parameter;
   hb_canvas_cancel (self->canvas);
+  hb_plan_view_cancel (self->plan);
   hb_document_redo (self->document);
 }
 
@@ -71,6 +75,73 @@ add_usual_wall (GtkWidget *widget, const char *name, GVariant *parameter)
   if (hb_document_apply (self->document, edit, _ ("Add a wall"), &error))
     _hb_window_show_wall (self, id);
   else
+    _hb_window_notice (self, error->message, NULL, NULL, NULL, NULL);
+}
+
+static void
+building_made (WallId first, gpointer data)
+{
+  HbWindow *self = data;
+
+  _hb_window_show_wall (self, first);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "plan");
+  hb_plan_view_fit (self->plan);
+  gtk_widget_grab_focus (GTK_WIDGET (self->plan));
+}
+
+static void
+new_building (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  hb_plan_view_cancel (self->plan);
+  hb_building_ask (GTK_WINDOW (self), self->document, building_made, self);
+}
+
+/* Again: it is given up. */
+static void
+add_partition (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  gtk_widget_activate_action (widget, "win.view", "s", "plan");
+  hb_plan_view_set_parting (self->plan, !hb_plan_view_get_parting (self->plan));
+  gtk_widget_grab_focus (GTK_WIDGET (self->plan));
+}
+
+/* Again: it stops. */
+static void
+turn_corners (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  if (hb_turner_is_running (self->turner))
+    {
+      hb_turner_stop (self->turner);
+      return;
+    }
+  hb_canvas_cancel (self->canvas);
+  hb_plan_view_cancel (self->plan);
+  hb_turner_start (self->turner);
+}
+
+static void
+apply_turns (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+  g_autoptr (GError) error = NULL;
+
+  (void) name;
+  (void) parameter;
+  _hb_window_hide_notice (self);
+  if (!hb_turner_apply (self->turner, &error))
     _hb_window_notice (self, error->message, NULL, NULL, NULL, NULL);
 }
 
@@ -255,7 +326,19 @@ fit (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name;
   (void) parameter;
-  hb_canvas_fit (HB_WINDOW (widget)->canvas);
+  if (_hb_window_shows_plan (HB_WINDOW (widget)))
+    hb_plan_view_fit (HB_WINDOW (widget)->plan);
+  else
+    hb_canvas_fit (HB_WINDOW (widget)->canvas);
+}
+
+static void
+zoom (HbWindow *self, double factor)
+{
+  if (_hb_window_shows_plan (self))
+    hb_plan_view_zoom (self->plan, factor);
+  else
+    hb_canvas_zoom (self->canvas, factor);
 }
 
 static void
@@ -263,7 +346,7 @@ zoom_in (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name;
   (void) parameter;
-  hb_canvas_zoom (HB_WINDOW (widget)->canvas, 1.25);
+  zoom (HB_WINDOW (widget), 1.25);
 }
 
 static void
@@ -271,16 +354,14 @@ zoom_out (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name;
   (void) parameter;
-  hb_canvas_zoom (HB_WINDOW (widget)->canvas, 1 / 1.25);
+  zoom (HB_WINDOW (widget), 1 / 1.25);
 }
 
 static void
 view_changed (GSimpleAction *action, GVariant *value, gpointer data)
 {
-  HbWindow *self = data;
-
   g_simple_action_set_state (action, value);
-  hb_canvas_set_client (self->canvas, g_str_equal (g_variant_get_string (value, NULL), "client"));
+  _hb_window_show_view (data, g_variant_get_string (value, NULL));
 }
 
 /* ---- about ---- */
@@ -307,6 +388,10 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.add-opening", "s", add_opening);
   gtk_widget_class_install_action (widget_class, "win.add-wall", NULL, add_wall);
   gtk_widget_class_install_action (widget_class, "win.add-usual-wall", NULL, add_usual_wall);
+  gtk_widget_class_install_action (widget_class, "win.new-building", NULL, new_building);
+  gtk_widget_class_install_action (widget_class, "win.add-partition", NULL, add_partition);
+  gtk_widget_class_install_action (widget_class, "win.turn-corners", NULL, turn_corners);
+  gtk_widget_class_install_action (widget_class, "win.apply-turns", NULL, apply_turns);
   gtk_widget_class_install_action (widget_class, "win.remove", NULL, remove_selected);
   gtk_widget_class_install_action (widget_class, "win.pin-piece", NULL, pin_piece);
   gtk_widget_class_install_action (widget_class, "win.split-piece", NULL, split_piece);
@@ -347,6 +432,9 @@ static const Key keys[] = {
   { "<Control><Shift>s", "win.save-as", NULL },
   { "<Control>p", "win.export", "pdf" },
   { "<Control><Shift>n", "win.add-wall", NULL },
+  { "<Control>b", "win.new-building", NULL },
+  { "t", "win.add-partition", NULL },
+  { "b", "win.turn-corners", NULL },
   { "w", "win.add-opening", "window" },
   { "d", "win.add-opening", "door" },
   { "v", "win.add-opening", "void" },
@@ -365,6 +453,7 @@ static const Key keys[] = {
   { "<Control>KP_Subtract", "win.zoom-out", NULL },
   { "<Control>1", "win.view", "laying" },
   { "<Control>2", "win.view", "client" },
+  { "<Control>3", "win.view", "plan" },
   { "<Alt>1", "win.show-walls", NULL },
   { "<Alt>2", "win.show-findings", NULL },
   { "<Alt>3", "win.show-side", NULL },
@@ -459,6 +548,10 @@ _hb_window_update_actions (HbWindow *self)
   gtk_widget_action_set_enabled (widget, "win.export", wall);
   gtk_widget_action_set_enabled (
       widget, "win.improve", hb_improver_can (self->improver, hb_canvas_get_wall (self->canvas)));
+  gtk_widget_action_set_enabled (
+      widget, "win.add-partition",
+      plan_bounds (hb_document_get_project (self->document), &(PlanBox){ 0 }));
+  gtk_widget_action_set_enabled (widget, "win.turn-corners", hb_turner_can (self->turner));
   gtk_widget_action_set_enabled (widget, "win.remove",
                                  hb_canvas_get_selected (self->canvas).n != 0);
 }

@@ -6,7 +6,9 @@
 #include "app/findings-pane.h"
 #include "app/improver.h"
 #include "app/inspector.h"
+#include "app/plan-view.h"
 #include "app/takeoff-pane.h"
+#include "app/turner.h"
 #include "app/walls-pane.h"
 #include "app/window.h"
 
@@ -18,11 +20,14 @@ struct _HbWindow
   GtkLabel *title, *subtitle, *saved;
   HbWallsPane *walls;
   HbCanvas *canvas;
+  HbPlanView *plan;
+  GtkStack *stage; /* the canvas or the plan */
   HbTakeoffPane *takeoff;
   HbInspector *inspector;
   HbFindingsPane *findings;
   GtkWidget *side;
   GtkWidget *no_walls;
+  GtkWidget *no_plan;
   GtkLabel *status;
   GtkWidget *notice;
   GtkInscription *notice_text;
@@ -35,6 +40,7 @@ struct _HbWindow
   HbAnswers *answers;
   HbImprover *improver;
   GtkWindow *level;              /* the level book while it is open; NULL: it is not. Not owned */
+  HbTurner *turner;
   GtkFileChooserNative *chooser; /* the one that is open; NULL: none */
   GFile *pending;                /* to be opened once the first frame is there; NULL: none */
 
@@ -58,6 +64,9 @@ void _hb_window_notice (HbWindow *self, const char *sentence, const char *first,
 void _hb_window_hide_notice (HbWindow *self);
 void _hb_window_update_title (HbWindow *self);
 void _hb_window_show_wall (HbWindow *self, WallId wall);
+/* What the middle of the window shows: "laying", "client", "plan". */
+void _hb_window_show_view (HbWindow *self, const char *view);
+gboolean _hb_window_shows_plan (HbWindow *self);
 
 /* window-actions.c */
 void _hb_window_class_add_actions (GtkWidgetClass *widget_class);

@@ -7,6 +7,7 @@
 #include "app/explain.h"
 #include "app/settings.h"
 #include "app/tool.h"
+#include "paint/plan.h"
 
 /* How often "saved 2 min ago" is looked at again, s. */
 #define CLOCK 20
@@ -65,6 +66,8 @@ escape_cb (HbWindow *self, guint key)
       drop_sentence (self);
       if (self->improver)
         hb_improver_stop (self->improver);
+      if (self->turner)
+        hb_turner_stop (self->turner);
     }
   return GDK_EVENT_PROPAGATE;
 }
@@ -138,8 +141,43 @@ _hb_window_show_wall (HbWindow *self, WallId wall)
   hb_canvas_set_wall (self->canvas, wall);
   hb_walls_pane_set_wall (self->walls, wall);
   hb_takeoff_pane_set_wall (self->takeoff, wall);
+  hb_plan_view_select (self->plan, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, wall, hb_canvas_get_selected (self->canvas));
   _hb_window_update_title (self);
+  _hb_window_update_actions (self);
+}
+
+gboolean
+_hb_window_shows_plan (HbWindow *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->stage), "plan") == 0;
+}
+
+/* Walls that stand nowhere cannot be seen in plan: what to do is said there. */
+static void
+show_no_plan (HbWindow *self)
+{
+  const Project *project = hb_document_get_project (self->document);
+  PlanBox box;
+
+  gtk_widget_set_visible (self->no_plan, _hb_window_shows_plan (self) && project->walls->len > 0
+                                             && !plan_bounds (project, &box));
+}
+
+void
+_hb_window_show_view (HbWindow *self, const char *view)
+{
+  const gboolean plan = g_str_equal (view, "plan");
+
+  hb_canvas_set_client (self->canvas, g_str_equal (view, "client"));
+  if (plan)
+    hb_canvas_cancel (self->canvas);
+  else
+    hb_inspector_show_meeting (self->inspector, (WallId){ 0 }, (WallId){ 0 });
+  gtk_stack_set_visible_child_name (self->stage, plan ? "plan" : "wall");
+  if (!plan)
+    hb_plan_view_select_meeting (self->plan, (WallId){ 0 }, (WallId){ 0 });
+  show_no_plan (self);
   _hb_window_update_actions (self);
 }
 
@@ -152,6 +190,7 @@ keep_a_wall (HbWindow *self)
   const gboolean drawing = hb_canvas_get_tool (self->canvas) == HB_TOOL_WALL;
 
   gtk_widget_set_visible (self->no_walls, project->walls->len == 0 && !drawing);
+  show_no_plan (self);
   if (drawing || (wall.n && project_wall (project, wall)))
     return;
   _hb_window_show_wall (self,
@@ -211,6 +250,8 @@ selected_cb (HbWindow *self)
 {
   if (!self->document)
     return;
+  hb_plan_view_select (self->plan, hb_canvas_get_wall (self->canvas),
+                       hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, hb_canvas_get_wall (self->canvas),
                      hb_canvas_get_selected (self->canvas));
   explain (self);
@@ -243,9 +284,53 @@ tool_cb (HbWindow *self)
     return;
   keep_a_wall (self);
   _hb_window_update_actions (self);
+  /* No tool of the elevation was taken: the plan stays. */
+  if (_hb_window_shows_plan (self) && hb_canvas_get_tool (self->canvas) == HB_TOOL_SELECT)
+    return;
   /* A tool turns the client view away: the switch in the header is to say so. */
   gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s",
                               hb_canvas_get_client (self->canvas) ? "client" : "laying");
+}
+
+/* ---- the plan ---- */
+
+static void
+plan_chosen_cb (HbWindow *self, guint wall, guint opening)
+{
+  if (!self->document)
+    return;
+  if (hb_canvas_get_wall (self->canvas).n != wall)
+    _hb_window_show_wall (self, (WallId){ wall });
+  hb_canvas_select (self->canvas, (OpeningId){ opening });
+}
+
+static void
+plan_meeting_cb (HbWindow *self, guint first, guint second)
+{
+  if (self->document)
+    hb_inspector_show_meeting (self->inspector, (WallId){ first }, (WallId){ second });
+}
+
+static void
+plan_open_cb (HbWindow *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "laying");
+  gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+}
+
+static void
+turner_told (const char *sentence, gboolean better, gpointer data)
+{
+  HbWindow *self = data;
+
+  if (hb_turner_is_running (self->turner))
+    _hb_window_say (self, _ ("Looking for the best turns of all corners and tees… Escape stops."));
+  else
+    _hb_window_say (self, "");
+  if (sentence && better)
+    _hb_window_notice (self, sentence, _ ("Turn them"), "win.apply-turns", NULL, NULL);
+  else if (sentence)
+    _hb_window_notice (self, sentence, NULL, NULL, NULL, NULL);
 }
 
 static void
@@ -278,7 +363,7 @@ improver_told (const char *sentence, gpointer data)
 static void
 go_to_cb (HbWindow *self, int course, int x, guint opening)
 {
-  if (hb_canvas_get_client (self->canvas))
+  if (hb_canvas_get_client (self->canvas) || _hb_window_shows_plan (self))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "laying");
   hb_canvas_select (self->canvas, (OpeningId){ opening });
   hb_canvas_go_to (self->canvas, course, x);
@@ -327,6 +412,7 @@ hb_window_open (HbWindow *self, GFile *file, gboolean copy)
       gtk_recent_manager_add_item (gtk_recent_manager_get_default (), uri);
     }
   hb_canvas_fit (self->canvas);
+  hb_plan_view_fit (self->plan);
   return TRUE;
 }
 
@@ -435,6 +521,7 @@ hb_window_dispose (GObject *object)
   g_clear_handle_id (&self->clock, g_source_remove);
   g_clear_handle_id (&self->fill, g_source_remove);
   g_clear_pointer (&self->improver, hb_improver_free);
+  g_clear_pointer (&self->turner, hb_turner_free);
   if (self->answers)
     hb_answers_stop (self->answers);
   g_clear_weak_pointer (&self->level);
@@ -454,6 +541,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, HbWindow, saved);
   gtk_widget_class_bind_template_child (widget_class, HbWindow, walls);
   gtk_widget_class_bind_template_child (widget_class, HbWindow, canvas);
+  gtk_widget_class_bind_template_child (widget_class, HbWindow, plan);
+  gtk_widget_class_bind_template_child (widget_class, HbWindow, stage);
+  gtk_widget_class_bind_template_child (widget_class, HbWindow, no_plan);
   gtk_widget_class_bind_template_child (widget_class, HbWindow, takeoff);
   gtk_widget_class_bind_template_child (widget_class, HbWindow, inspector);
   gtk_widget_class_bind_template_child (widget_class, HbWindow, findings);
@@ -482,6 +572,9 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, refused_cb);
   gtk_widget_class_bind_template_callback (widget_class, go_to_cb);
   gtk_widget_class_bind_template_callback (widget_class, line_chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, plan_chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, plan_meeting_cb);
+  gtk_widget_class_bind_template_callback (widget_class, plan_open_cb);
 }
 
 static void
@@ -493,6 +586,7 @@ hb_window_class_init (HbWindowClass *klass)
   widget_class->realize = hb_window_realize;
   GTK_WINDOW_CLASS (klass)->close_request = hb_window_close_request;
   g_type_ensure (HB_TYPE_CANVAS);
+  g_type_ensure (HB_TYPE_PLAN_VIEW);
   g_type_ensure (HB_TYPE_WALLS_PANE);
   g_type_ensure (HB_TYPE_TAKEOFF_PANE);
   g_type_ensure (HB_TYPE_INSPECTOR);
@@ -515,6 +609,7 @@ connect_document (HbWindow *self)
   g_signal_connect_object (self->answers, "counted", G_CALLBACK (explain), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->answers, "found", G_CALLBACK (explain), self, G_CONNECT_SWAPPED);
   hb_canvas_set_document (self->canvas, self->document, self->answers);
+  hb_plan_view_set_document (self->plan, self->document);
   hb_walls_pane_set_document (self->walls, self->document, self->answers);
   hb_takeoff_pane_set_document (self->takeoff, self->document, self->answers);
   hb_findings_pane_set_document (self->findings, self->document, self->answers);
@@ -528,6 +623,7 @@ hb_window_init (HbWindow *self)
   self->document = hb_document_new ();
   self->answers = hb_answers_new (self->document);
   self->improver = hb_improver_new (self->document, improver_told, self);
+  self->turner = hb_turner_new (self->document, turner_told, self);
   _hb_window_add_actions (self);
   connect_document (self);
   add_drop (self);

@@ -3,6 +3,7 @@
 
 #define TICK_HALF 4.f
 #define TEXT_AWAY 3.f
+#define TEXT_BESIDE 7.f
 /* From the outer face: the chain of the chosen wall, and the side's length; farther where numbers
  * stand beside their lines; steps. */
 #define CHAIN 18.f
@@ -50,8 +51,10 @@ plan_add_dimension (Drawing *drawing, const Wall *wall, Length from, Length to, 
   else if (!always)
     look.fit = u1 - u0;
   anchors (wall, &x, &y);
-  drawing_add_text (drawing, &look, plan_place (wall, (u0 + u1) / 2, 0, 0, out + TEXT_AWAY), x, y,
-                    length_text (to - from, number));
+  drawing_add_text (drawing, &look,
+                    plan_place (wall, (u0 + u1) / 2, 0, 0,
+                                out + (plan_runs_across (wall) ? TEXT_BESIDE : TEXT_AWAY)),
+                    x, y, length_text (to - from, number));
 }
 
 /* ---- the sides ---- */

@@ -65,18 +65,26 @@ add_side (Drawing *drawing, const Corner *from, const Corner *to, Length length)
                     length_text (length, number));
 }
 
-/* What is missing between the end and the beginning. */
+/* What is missing between the end and the beginning, the way that walls run. */
 static void
 add_gap (Drawing *drawing, const Corner *first, const Corner *last)
 {
   const MarkLook line = mark_look (STYLE_BREACH_LINE, LAYER_OVERLAY);
   const MarkLook dot = mark_look (STYLE_HANDLE, LAYER_OVERLAY);
+  const MarkLook sign = mark_look (STYLE_PLAN_WARNING, LAYER_OVERLAY);
+  const gint64 miss = ABS (last->x - first->x) + ABS (last->y - first->y);
+  g_autofree char *text = g_strdup_printf (" %.10g ", (double) miss / LENGTH_PER_MM);
+  MarkPoint at;
 
   if (first->x == last->x && first->y == last->y)
     return;
   drawing_add_line (drawing, &line, point_of (last), point_of (first));
   drawing_add_circle (drawing, &dot, point_of (first), 4);
   drawing_add_circle (drawing, &dot, point_of (last), 4);
+  at = point_of (last);
+  at.dx = 9;
+  at.dy = -9;
+  drawing_add_text (drawing, &sign, at, 0, 1, text);
 }
 
 Drawing *

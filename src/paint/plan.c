@@ -1,4 +1,6 @@
 /* plan.c - walls, openings and meetings in plan */
+#include "paint/plan.h"
+
 #include "paint/plan-private.h"
 
 /* Room that dimensions and names take around the walls, steps. */
@@ -312,6 +314,29 @@ add_opening (PlanScene *scene, const PlanWall *placed, const Opening *opening)
 
 /* ---- walls ---- */
 
+/* The middle of the longest stretch along the inner face that no wall and no opening is at. */
+static double
+clear_middle (const PlanScene *scene, const PlanWall *placed)
+{
+  g_autoptr (GArray) breaks = breaks_of_face (scene, placed, placed->thickness);
+  const Stretch end = { placed->wall->length, placed->wall->length };
+  gint64 at = 0, from = 0, to = 0;
+
+  g_array_append_val (breaks, end);
+  for (guint i = 0; i < breaks->len; i++)
+    {
+      const Stretch *gap = &g_array_index (breaks, Stretch, i);
+
+      if (gap->from - at > to - from)
+        {
+          from = at;
+          to = gap->from;
+        }
+      at = MAX (at, gap->to);
+    }
+  return (double) (from + to) / 2 / LENGTH_PER_MM;
+}
+
 static void
 add_name (PlanScene *scene, const PlanWall *placed)
 {
@@ -323,8 +348,8 @@ add_name (PlanScene *scene, const PlanWall *placed)
   if (!plan_runs_across (wall))
     look.fit = length_to_mm (wall->length);
   add_beside (scene, wall, &look,
-              plan_place (wall, length_to_mm (wall->length) / 2, length_to_mm (placed->thickness),
-                          0, plan_runs_across (wall) ? -NAME_IN * 1.5f : -NAME_IN),
+              plan_place (wall, clear_middle (scene, placed), length_to_mm (placed->thickness), 0,
+                          plan_runs_across (wall) ? -NAME_IN * 1.5f : -NAME_IN),
               TRUE, *wall->name ? wall->name : wall->key);
 }
 

@@ -1,0 +1,198 @@
+#include "app/meeting-box.h"
+
+#include <glib/gi18n.h>
+
+#include "app/plan-view.h"
+#include "app/tool.h"
+#include "model/plan-edit.h"
+
+#define N_WAYS (MADE_SECOND_THROUGH + 1)
+
+struct _HbMeetingBox
+{
+  GtkWidget parent;
+
+  /* Children */
+  GtkWidget *box, *text;
+  GtkWidget *ways[N_WAYS]; /* GtkCheckButton, by MeetMade */
+
+  HbDocument *document; /* owned; NULL before the first fill */
+  WallId walls[2];
+  gboolean filling;
+};
+
+G_DEFINE_FINAL_TYPE (HbMeetingBox, hb_meeting_box, GTK_TYPE_WIDGET)
+
+/* FALSE: there is none. */
+static gboolean
+meeting_of (HbMeetingBox *self, Meeting *out)
+{
+  return self->document && self->walls[0].n
+         && plan_meeting_between (hb_document_get_project (self->document), self->walls[0],
+                                  self->walls[1], out);
+}
+
+/* ---- from the choice to the project ---- */
+
+static void
+toggled_cb (HbMeetingBox *self, GtkWidget *way)
+{
+  const Project *project = self->document ? hb_document_get_project (self->document) : NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autofree char *label = NULL;
+  Meeting meeting;
+  int made = 0;
+
+  if (self->filling || !gtk_check_button_get_active (GTK_CHECK_BUTTON (way))
+      || !meeting_of (self, &meeting) || meeting.kind == MEET_WRONG)
+    return;
+  while (self->ways[made] != way)
+    made++;
+  if (meeting.made == (MeetMade) made)
+    return;
+  label = hb_plan_view_dup_meeting_name (project, self->walls[0], self->walls[1]);
+  edit = plan_make_edit (project, &meeting, (MeetMade) made);
+  if (!hb_document_apply (self->document, edit, label, &error))
+    g_signal_emit_by_name (self, "refused", error->message);
+}
+
+/* ---- from the project to the choice ---- */
+
+static char *
+way_text (MeetMade made, const char *first, const char *second)
+{
+  switch (made)
+    {
+    case MADE_FIRST_ODD:
+      return g_strdup_printf (_ ("Bonded: %s through in odd courses, %s in even"), first, second);
+    case MADE_FIRST_EVEN:
+      return g_strdup_printf (_ ("Bonded: %s through in odd courses, %s in even"), second, first);
+    case MADE_FIRST_THROUGH:
+      return g_strdup_printf (_ ("Butted: %s through in all courses"), first);
+    case MADE_SECOND_THROUGH:
+    case MADE_UNSAID:
+    case MADE_CONTRARY:
+    default:
+      return g_strdup_printf (_ ("Butted: %s through in all courses"), second);
+    }
+}
+
+/* What is wrong, or what to mind. */
+static char *
+about_text (const Meeting *meeting, const char *first, const char *second)
+{
+  char a[LENGTH_TEXT_SIZE], b[LENGTH_TEXT_SIZE];
+
+  if (meeting->kind == MEET_WRONG)
+    return g_strdup_printf (_ ("%s and %s stand in each other’s way: they share %s × %s mm here, "
+                               "and that is no square of their own. Move one of them, or make it "
+                               "longer or shorter."),
+                            first, second,
+                            length_text ((Length) (meeting->box.x1 - meeting->box.x0), a),
+                            length_text ((Length) (meeting->box.y1 - meeting->box.y0), b));
+  if (meeting->made >= MADE_UNSAID)
+    return g_strdup (_ ("The two walls do not agree. Choose how it is made."));
+  if (meeting->made >= MADE_FIRST_THROUGH)
+    return g_strdup (_ ("The wall that stops is tied to the other one in its bed joints."));
+  return g_strdup (_ ("A solid line in the plan is a joint of the odd courses, a dashed one of the "
+                      "even courses."));
+}
+
+static void
+fill_ways (HbMeetingBox *self, const Meeting *meeting, const char *first, const char *second)
+{
+  self->filling = TRUE;
+  for (int i = 0; i < N_WAYS; i++)
+    {
+      g_autofree char *text = way_text ((MeetMade) i, first, second);
+      GtkWidget *label = gtk_check_button_get_child (GTK_CHECK_BUTTON (self->ways[i]));
+
+      gtk_label_set_text (GTK_LABEL (label), text);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->ways[i]), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                      text, -1);
+      gtk_widget_set_visible (self->ways[i], meeting->kind != MEET_WRONG);
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (self->ways[i]), meeting->made == (MeetMade) i);
+    }
+  self->filling = FALSE;
+}
+
+void
+hb_meeting_box_fill (HbMeetingBox *self, HbDocument *document, WallId first, WallId second)
+{
+  const Project *project = hb_document_get_project (document);
+  g_autofree char *about = NULL;
+  const char *a, *b;
+  Meeting meeting;
+
+  g_return_if_fail (HB_IS_MEETING_BOX (self));
+  g_set_object (&self->document, document);
+  self->walls[0] = first;
+  self->walls[1] = second;
+  gtk_widget_set_visible (GTK_WIDGET (self), meeting_of (self, &meeting));
+  if (!meeting_of (self, &meeting))
+    return;
+  a = tool_wall_name (project_wall_at (project, meeting.wall[0]));
+  b = tool_wall_name (project_wall_at (project, meeting.wall[1]));
+  fill_ways (self, &meeting, a, b);
+  about = about_text (&meeting, a, b);
+  gtk_label_set_text (GTK_LABEL (self->text), about);
+}
+
+/* ---- the widget ---- */
+
+static GtkWidget *
+label_new (void)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 24);
+  return label;
+}
+
+static void
+hb_meeting_box_dispose (GObject *object)
+{
+  HbMeetingBox *self = HB_MEETING_BOX (object);
+
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  G_OBJECT_CLASS (hb_meeting_box_parent_class)->dispose (object);
+}
+
+static void
+hb_meeting_box_class_init (HbMeetingBoxClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = hb_meeting_box_dispose;
+  g_signal_new ("refused", HB_TYPE_MEETING_BOX, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                1, G_TYPE_STRING);
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+hb_meeting_box_init (HbMeetingBox *self)
+{
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  for (int i = 0; i < N_WAYS; i++)
+    {
+      self->ways[i] = gtk_check_button_new ();
+      gtk_check_button_set_child (GTK_CHECK_BUTTON (self->ways[i]), label_new ());
+      if (i > 0)
+        gtk_check_button_set_group (GTK_CHECK_BUTTON (self->ways[i]),
+                                    GTK_CHECK_BUTTON (self->ways[0]));
+      g_signal_connect_swapped (self->ways[i], "toggled", G_CALLBACK (toggled_cb), self);
+      gtk_box_append (GTK_BOX (self->box), self->ways[i]);
+    }
+  self->text = label_new ();
+  gtk_widget_add_css_class (self->text, "field");
+  gtk_box_append (GTK_BOX (self->box), self->text);
+}
+
+GtkWidget *
+hb_meeting_box_new (void)
+{
+  return g_object_new (HB_TYPE_MEETING_BOX, NULL);
+}

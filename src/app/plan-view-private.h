@@ -1,0 +1,81 @@
+/* plan-view-private.h - what the files of the plan share */
+#pragma once
+
+#include "app/plan-view.h"
+#include "app/recording.h"
+#include "paint/plan.h"
+
+typedef enum
+{
+  PLAN_PULL_NONE,
+  PLAN_PULL_PAN,
+  PLAN_PULL_OPENING,
+  PLAN_PULL_WALL,
+  PLAN_PULL_PART, /* a new partition */
+} PlanPullKind;
+
+typedef struct
+{
+  PlanPullKind kind;
+  MarkRef ref;        /* what was taken */
+  Project *project;   /* as it was; owned */
+  View view;          /* as it was */
+  double x, y;        /* where it was taken, widget */
+  gboolean under_way; /* it went farther than a click does */
+} PlanPull;
+
+struct _HbPlanView
+{
+  GtkWidget parent;
+
+  HbDocument *document; /* owned */
+
+  /* What is chosen */
+  WallId wall;
+  OpeningId opening;
+  WallId meeting[2];
+  gboolean parting;
+
+  /* Owned: what is drawn */
+  View view;
+  gboolean fitted; /* the view follows the size of the widget */
+  double pinched_scale;
+  Ink *ink;
+  Drawing *drawing, *overlay;
+  HbRecording *recording, *moving;
+  gboolean stale;      /* the drawing is of an older value */
+  gboolean unrecorded; /* so is what is recorded of it */
+
+  /* The hand */
+  PlanPull pull;
+  gboolean space_held, nudging;
+  double pointer_x, pointer_y;
+  GPtrArray *holds; /* GtkWidget *, children; owned as such */
+};
+
+/* plan-view.c */
+const Project *_hb_plan_view_project (HbPlanView *self);
+void _hb_plan_view_queue_redraw (HbPlanView *self);
+void _hb_plan_view_set_view (HbPlanView *self, const View *view, gboolean fitted);
+void _hb_plan_view_say (HbPlanView *self, const char *sentence);
+/* FALSE, and REF_NONE: nothing. */
+gboolean _hb_plan_view_pick (HbPlanView *self, double x, double y, MarkRef *ref);
+/* Chooses what the mark stands for, and tells of it. */
+void _hb_plan_view_choose (HbPlanView *self, const MarkRef *ref);
+/* What is chosen, as a mark would say it. */
+MarkRef _hb_plan_view_chosen (HbPlanView *self);
+
+/* plan-view-pull.c: the pointer */
+void _hb_plan_view_add_pointer (HbPlanView *self);
+gboolean _hb_plan_view_pull_cancel (HbPlanView *self);
+void _hb_plan_view_pull_clear (HbPlanView *self);
+void _hb_plan_view_update_cursor (HbPlanView *self);
+
+/* plan-view-keys.c: the keyboard, and what it finds */
+void _hb_plan_view_add_keys (HbPlanView *self);
+void _hb_plan_view_end_nudge (HbPlanView *self);
+void _hb_plan_view_update_holds (HbPlanView *self);
+void _hb_plan_view_place_holds (HbPlanView *self);
+void _hb_plan_view_drop_holds (HbPlanView *self);
+void _hb_plan_view_focus_chosen (HbPlanView *self);
+gboolean _hb_plan_view_focus_next (HbPlanView *self, gboolean forward);

@@ -1,0 +1,270 @@
+"""A building in plan in a real window: typed, chosen from, moved, its corners made otherwise."""
+import pathlib
+import re
+import shutil
+import sys
+import tempfile
+import time
+
+sys.path.insert(0, str(pathlib.Path(__file__).parent))
+import desk  # noqa: E402
+
+desk.inside_bus()
+
+import tap  # noqa: E402
+from desk import Program, Screen, wait_for  # noqa: E402
+
+HALFBOND = str(pathlib.Path(sys.argv[1]).resolve())
+WORK = pathlib.Path(tempfile.mkdtemp(prefix="halfbond-test-"))
+
+# 8 x 6 m: front, right, back, left, with a window in front and a partition from front to back.
+HOUSE = """<?xml version="1.0" encoding="UTF-8"?>
+<project xmlns="urn:halfbond:project:1" title="House">
+  <block id="b1" name="Large block" length="600" height="200" thickness="250" density="500"/>
+  <wall id="w1" name="Front" block="b1" length="8000" height="2400" plan-x="0" plan-y="0" runs="east">
+    <end side="left" return="250" through="even"/>
+    <end side="right" return="250" through="even"/>
+    <tee x="4000" return="250" through="even"/>
+    <opening id="o1" name="W1" kind="window" x="1000" width="1200" sill="900" height="1200"/>
+  </wall>
+  <wall id="w2" name="Right" block="b1" length="6000" height="2400" plan-x="8000" plan-y="0" runs="north">
+    <end side="left" return="250" through="odd"/>
+    <end side="right" return="250" through="odd"/>
+  </wall>
+  <wall id="w3" name="Back" block="b1" length="8000" height="2400" plan-x="8000" plan-y="6000" runs="west">
+    <end side="left" return="250" through="even"/>
+    <end side="right" return="250" through="even"/>
+    <tee x="3750" return="250" through="even"/>
+  </wall>
+  <wall id="w4" name="Left" block="b1" length="6000" height="2400" plan-x="0" plan-y="6000" runs="south">
+    <end side="left" return="250" through="odd"/>
+    <end side="right" return="250" through="odd"/>
+  </wall>
+  <wall id="w5" name="Middle" block="b1" length="6000" height="2400" plan-x="4250" plan-y="0" runs="north">
+    <end side="left" return="250" through="odd"/>
+    <end side="right" return="250" through="odd"/>
+  </wall>
+</project>
+"""
+
+
+def house(name):
+    path = WORK / name
+    path.write_text(HOUSE, encoding="utf-8")
+    return path
+
+
+def in_plan(program):
+    """Shows the plan, and waits until it is there."""
+    program.keys("ctrl+3")
+    return wall(program, "Front")
+
+
+def wall(program, name):
+    return program.find("list item", name + " in plan", 8)
+
+
+def describes(program, role, name, words):
+    """Waits until what has that name is described so."""
+    def look():
+        try:
+            return words in program.describe(program.find(role, name, 0.5))
+        except AssertionError:
+            return False
+    look.__doc__ = f"“{words}” said of {name}"
+    wait_for(look)
+
+
+def says(program, words):
+    def look():
+        return any(words in name for name in program.names("label") + program.names("status bar"))
+    look.__doc__ = f"“{words}” to be said"
+    wait_for(look)
+
+
+def saved(program, path, right):
+    """The file, saved, as soon as it is right."""
+    def look():
+        program.keys("ctrl+s")
+        return right(path.read_text(encoding="utf-8"))
+    look.__doc__ = "the right project in the file"
+    wait_for(look, 8)
+    return path.read_text(encoding="utf-8")
+
+
+def value(text, wall_id, attribute):
+    tag = re.search(f'<wall id="{wall_id}"[^>]*>', text).group(0)
+    return re.search(attribute + '="([^"]*)"', tag).group(1)
+
+
+def check(right, what):
+    tap.equal(bool(right), True, what)
+
+
+def type_building(program, text):
+    program.keys("ctrl+b")
+    program.find("text", "Outer dimensions")
+    program.type(text)
+
+
+@tap.case("/plan/a-new-building-is-typed")
+def typed():
+    with Program(HALFBOND) as program:
+        begun = time.monotonic()
+        type_building(program, "8000 x 6000")
+        says(program, "4 walls, 28 m round, 48 m")
+        program.picture("building-typed")
+        program.keys("Return")
+        wall(program, "Front")
+        took = time.monotonic() - begun
+        for name in ("Right", "Back", "Left"):
+            wall(program, name)
+        program.find("list item", "Corner of Front and Right")
+        check(took < 60, f"in {took:.1f} s")
+        program.picture("building-made")
+        program.keys("ctrl+z")
+        program.picture("no-plan")
+        program.find("label", "No wall stands in plan")
+
+
+@tap.case("/plan/an-outline-that-does-not-close-is-told")
+def open_outline():
+    with Program(HALFBOND) as program:
+        type_building(program, "9000 4000 3000 R 3000 6000 6900")
+        says(program, "does not close: its last side ends 100 mm too far north")
+        program.picture("building-open")
+        program.keys("Return")
+        check(program.has("text", "Outer dimensions"), "nothing typed is lost")
+        program.keys("BackSpace", "BackSpace", "BackSpace", "BackSpace")
+        program.type("7000")
+        says(program, "6 walls, 32 m round, 54 m")
+        program.keys("Return")
+        wall(program, "Wall 6")
+        program.picture("building-angle")
+
+
+@tap.case("/plan/a-corner-is-made-otherwise")
+def corner():
+    path = house("corner.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(program.find("list item", "Corner of Front and Right"))
+        way = program.find("check box" if program.has("check box", "Butted") else "radio button",
+                           "Butted: Right through in all courses")
+        program.picture("corner-chosen")
+        program.click(way)
+        text = saved(program, path, lambda t: 'through="all"' in t)
+        check('side="right" return="250" through="all"' in text, "Front stops at Right")
+        describes(program, "list item", "Corner of Front and Right", "butted")
+        program.picture("corner-butted")
+        program.keys("ctrl+z")
+        describes(program, "list item", "Corner of Front and Right", "bonded")
+        saved(program, path, lambda t: 'through="all"' not in t)
+
+
+@tap.case("/plan/an-opening-is-pulled-along-its-wall")
+def opening():
+    path = house("opening.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        node = program.find("list item", "W1 in Front")
+        before = program.describe(node)
+        program.drag(program.middle(node), (60, 0), let_go=False)
+        program.picture("opening-pulled")
+        program.let_go()
+        wait_for(lambda: program.describe(program.find("list item", "W1 in Front")) != before)
+        text = saved(program, path, lambda t: 'x="1000"' not in t)
+        x = float(re.search(r'name="W1" kind="window" x="([\d.]+)"', text).group(1))
+        check(1200 < x < 3000, f"moved to {x}")
+        program.keys("ctrl+z")
+        describes(program, "list item", "W1 in Front", "left jamb at 1000 mm")
+
+
+@tap.case("/plan/a-wall-is-moved-and-its-neighbours-follow")
+def push():
+    path = house("push.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        x, y, width, height = program.box(wall(program, "Back"))
+        program.drag((x + width // 4, y + height // 2), (0, -30))
+        text = saved(program, path, lambda t: value(t, "w2", "length") != "6000")
+        length = float(value(text, "w2", "length"))
+        check(6100 < length < 8000, f"Right is {length} long")
+        tap.equal([float(value(text, w, "length")) for w in ("w1", "w3", "w4", "w5")],
+                  [8000, 8000, length, length])
+        tap.equal(float(value(text, "w3", "plan-y")), length)
+        program.picture("wall-moved")
+        program.keys("ctrl+z")
+        describes(program, "list item", "Right in plan", "6000 mm long")
+        # By keys, a millimetre at a time.
+        program.click((x + width // 4, program.middle(wall(program, "Back"))[1]))
+        program.keys("alt+Up", "alt+Up")
+        describes(program, "list item", "Right in plan", "6002 mm long")
+
+
+@tap.case("/plan/an-end-that-is-pulled-in-the-elevation-takes-the-corner-along")
+def elevation():
+    path = house("elevation.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        program.wait_cuts(lambda n: n >= 0)
+        x, y, width, height = program.box(program.wall())
+        program.drag((x + width, y + height // 3), (-20, 0))
+        text = saved(program, path, lambda t: value(t, "w1", "length") != "8000")
+        length = float(value(text, "w1", "length"))
+        check(7000 < length < 8000, f"Front is {length} long")
+        tap.equal(float(value(text, "w3", "length")), length, "Back, too")
+        tap.equal(float(value(text, "w2", "plan-x")), length, "Right went along")
+
+
+@tap.case("/plan/a-partition-is-drawn")
+def partition():
+    path = house("partition.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        right = program.middle(wall(program, "Right"))
+        middle = program.middle(wall(program, "Middle"))
+        program.keys("t")
+        says(program, "along the new partition")
+        program.drag(((right[0] + middle[0]) // 2, middle[1]), (60, 0))
+        program.find("list item", "Wall 6 in plan")
+        program.find("list item", "Tee of Wall 6 at Right")
+        program.find("list item", "Tee of Wall 6 at Middle")
+        program.picture("partition")
+        program.keys("ctrl+z")
+        wait_for(lambda: not program.has("list item", "Wall 6 in plan"))
+
+
+@tap.case("/plan/the-best-turns-are-found-and-set")
+def turns():
+    path = house("turns.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.keys("b")
+        found = wait_for(lambda: [n for n in program.names("label") + program.names("static")
+                                  + program.names("text")
+                                  if " cuts" in n and "turn" in n and "Looking" not in n], 60)
+        tap.comment(found[0])
+        program.picture("turns")
+        if "instead of" in found[0]:
+            program.click(program.find("push button", "Turn them"))
+            saved(program, path, lambda t: t != HOUSE)
+            program.keys("ctrl+z")
+
+
+@tap.case("/plan/enter-opens-the-elevation")
+def enter():
+    path = house("enter.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(wall(program, "Left"))
+        program.keys("Return")
+        program.find("list item", "Wall: Left")
+
+
+screen = Screen()
+try:
+    code = tap.main(tries=2)
+finally:
+    screen.close()
+    shutil.rmtree(WORK, ignore_errors=True)
+sys.exit(code)
