@@ -4,26 +4,11 @@
 
 #include <string.h>
 
+#include "bond/pool.h"
+
 #define MOST_STRIPS 16 /* of a course, one above another or side by side, that are looked at */
 
 /* --- places --- */
-
-guint
-faces_find (const GArray *faces, Length face)
-{
-  guint low = 0, high = faces->len;
-
-  while (low < high)
-    {
-      guint middle = low + (high - low) / 2;
-
-      if (g_array_index (faces, Length, middle) < face)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low;
-}
 
 void
 kind_add_inside (const Geometry *geometry, const Segment *segment, Length face, GArray *places)
@@ -85,7 +70,7 @@ put_images (const Geometry *geometry, const Kind *kind, const Axis *axis, GArray
 {
   for (gint32 k = 0; k < kind->n; k++)
     {
-      for (guint p = faces_find (own[k], axis->from);
+      for (guint p = (guint) count_below (own[k], 0, axis->from);
            p < own[k]->len && g_array_index (own[k], Length, p) <= axis->to; p++)
         put_image (geometry, kind, axis, g_array_index (own[k], Length, p));
       if (kind_segment (geometry, kind, k)->joined_left)

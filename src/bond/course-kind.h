@@ -27,8 +27,6 @@ kind_segment (const Geometry *geometry, const Kind *kind, gint32 i)
   return geometry_segment (geometry, kind->first + i);
 }
 
-/* The first of ascending faces that is not before `face`. */
-guint faces_find (const GArray *faces, Length face);
 /* Appends a face where a perpend may be in the segment. */
 void kind_add_inside (const Geometry *geometry, const Segment *segment, Length face, GArray *faces);
 /* Appends the image of a face about one axis, or about all, where that lies in segment i. */

@@ -5,6 +5,7 @@
 
 #include "bond/fold.h"
 #include "bond/path.h"
+#include "bond/pool.h"
 
 /* A course being laid: patterns of some segments are there. */
 typedef struct
@@ -116,7 +117,8 @@ lap_cost (const Geometry *geometry, const Way *other, Length face)
 
   if (other == NULL)
     return 0;
-  for (guint i = faces_find (other->faces, face - reach + 1); i < other->faces->len; i++)
+  for (guint i = (guint) count_below (other->faces, 0, face - reach + 1); i < other->faces->len;
+       i++)
     {
       Length lap = ABS (g_array_index (other->faces, Length, i) - face);
 
@@ -291,7 +293,7 @@ images_new (const Geometry *geometry, const Kind *kind, gint32 i, const GArray *
           || !mirror_faces (geometry, segment, face, segment, place)
           || !mirror_faces (geometry, segment, place, segment, face))
         continue;
-      at = faces_find (places, place);
+      at = (guint) count_below (places, 0, place);
       if (at < places->len && g_array_index (places, Length, at) == place)
         image[p] = (gint32) at;
     }
