@@ -2,44 +2,10 @@
 
 #include <glib/gi18n.h>
 
-#include "app/level-cells.h"
 #include "app/level-results.h"
+#include "app/level-window-private.h"
 #include "app/tool.h"
 #include "site/square.h"
-
-/* A longer book is typed elsewhere: rows beyond these are kept, and not shown. */
-#define MOST_ROWS 300
-
-/* What stands behind the cells of a row. */
-typedef enum
-{
-  FOUND_RISE,
-  FOUND_SIGHT,
-  FOUND_LEVEL,
-  FOUND_CORRECTION,
-  N_FOUND
-} Found;
-
-#define FIRST_FOUND (1 + N_LEVEL_COLUMNS)
-
-struct _HbLevelWindow
-{
-  GtkWindow parent;
-
-  /* Template widgets */
-  GtkEntry *quick;
-  GtkGrid *book, *limits, *diagonals;
-  GtkLabel *walls, *notice;
-  GtkBox *results;
-
-  HbDocument *document; /* owned */
-  GPtrArray *rows;      /* GPtrArray of GtkWidget *, borrowed: number, cells, found */
-  GPtrArray *corners;   /* likewise: cell, sentence */
-  GtkWidget *typing;    /* the cell that has the focus, or had it last; NULL: none */
-  guint refresh;        /* source that reckons anew */
-  gboolean filling;
-  gboolean warned; /* that something typed would be lost by closing */
-};
 
 G_DEFINE_FINAL_TYPE (HbLevelWindow, hb_level_window, GTK_TYPE_WINDOW)
 
@@ -56,12 +22,6 @@ own_survey (HbLevelWindow *self)
   const Project *project = project_of (self);
 
   return project->survey ? survey_copy (project->survey) : survey_new ();
-}
-
-static const LevelCell *
-cell_of (GtkWidget *entry)
-{
-  return g_object_get_data (G_OBJECT (entry), "cell");
 }
 
 static void
@@ -99,7 +59,7 @@ static gboolean
 commit (HbLevelWindow *self, GtkWidget *entry)
 {
   const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
-  const LevelCell *cell = cell_of (entry);
+  const LevelCell *cell = _hb_level_grid_cell_of (entry);
   g_autofree char *now = text_now (self, cell);
   g_autoptr (GError) error = NULL;
   Survey *survey;
@@ -150,18 +110,10 @@ quick_cb (HbLevelWindow *self)
 
 /* ---- rows ---- */
 
-static GtkWidget *
-cell_at (HbLevelWindow *self, gint row, guint column)
-{
-  if (row < 0 || row >= (gint) self->rows->len)
-    return NULL;
-  return g_ptr_array_index ((GPtrArray *) g_ptr_array_index (self->rows, (guint) row), 1 + column);
-}
-
 static gboolean
 go_to (HbLevelWindow *self, gint row, guint column)
 {
-  GtkWidget *entry = cell_at (self, row, column);
+  GtkWidget *entry = _hb_level_grid_cell (self, row, column);
 
   return entry && gtk_widget_grab_focus (entry);
 }
@@ -170,17 +122,17 @@ go_to (HbLevelWindow *self, gint row, guint column)
 static gint
 typed_row (HbLevelWindow *self)
 {
-  const LevelCell *cell = self->typing ? cell_of (self->typing) : NULL;
+  const LevelCell *cell = self->typing ? _hb_level_grid_cell_of (self->typing) : NULL;
 
   return cell && cell->part == LEVEL_OF_READING ? (gint) cell->row : -1;
 }
 
-static void
-forget_errors (HbLevelWindow *self)
+static gboolean
+forget_error (HbLevelWindow *self, GtkWidget *entry)
 {
-  for (guint i = 0; i < self->rows->len; i++)
-    for (guint c = 0; c < N_LEVEL_COLUMNS; c++)
-      gtk_widget_remove_css_class (cell_at (self, (gint) i, c), "error");
+  (void) self;
+  gtk_widget_remove_css_class (entry, "error");
+  return TRUE;
 }
 
 /* Puts a row before the typed one, or takes that out. */
@@ -196,7 +148,8 @@ change_rows (HbLevelWindow *self, gboolean (*change) (Survey *survey, guint row)
       survey_unref (survey);
       return;
     }
-  forget_errors (self);
+  /* What was not understood stands in a row that has moved on. */
+  _hb_level_grid_each (self, forget_error);
   if (!apply (self, survey, &error))
     say (self, error->message);
   go_to (self, row, LEVEL_POINT);
@@ -219,7 +172,7 @@ remove_row_cb (HbLevelWindow *self)
 static void
 activate_cb (HbLevelWindow *self, GtkWidget *entry)
 {
-  const LevelCell cell = *cell_of (entry);
+  const LevelCell cell = *_hb_level_grid_cell_of (entry);
 
   if (!commit (self, entry))
     return;
@@ -241,10 +194,19 @@ focus_left_cb (GtkEventController *focus, HbLevelWindow *self)
   GtkWidget *entry = gtk_event_controller_get_widget (focus);
 
   /* Cells lose the focus as the window goes, too; closing it has asked for them before. */
-  if (!self->document)
+  if (!self->document || self->filling)
     return;
   commit (self, entry);
   gtk_editable_select_region (GTK_EDITABLE (entry), 0, 0);
+}
+
+/* Whether another text stands there than what counts. */
+static gboolean
+is_typed (HbLevelWindow *self, GtkWidget *entry)
+{
+  g_autofree char *now = text_now (self, _hb_level_grid_cell_of (entry));
+
+  return !g_str_equal (now, gtk_editable_get_text (GTK_EDITABLE (entry)));
 }
 
 static void
@@ -257,23 +219,61 @@ take_back (HbLevelWindow *self, GtkWidget *entry)
   refresh_soon (self);
 }
 
+/* What is being typed and does not count yet goes first. */
+static void
+step_back (HbLevelWindow *self)
+{
+  if (self->typing && is_typed (self, self->typing))
+    take_back (self, self->typing);
+  else
+    hb_document_undo (self->document);
+}
+
+/* An entry keeps these keys to itself, though it has nothing to undo. */
+static gboolean
+undo_key (HbLevelWindow *self, guint key, GdkModifierType state)
+{
+  const gboolean z = key == GDK_KEY_z || key == GDK_KEY_Z;
+
+  if (!(state & GDK_CONTROL_MASK) || !(z || key == GDK_KEY_y))
+    return FALSE;
+  if (z && !(state & GDK_SHIFT_MASK))
+    step_back (self);
+  else
+    hb_document_redo (self->document);
+  return TRUE;
+}
+
+/* Words that were begun are the entry's own. */
+static gboolean
+quick_key_cb (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
+              HbLevelWindow *self)
+{
+  (void) keys;
+  (void) code;
+  if (*gtk_editable_get_text (GTK_EDITABLE (self->quick)))
+    return GDK_EVENT_PROPAGATE;
+  self->typing = NULL;
+  return undo_key (self, key, state);
+}
+
 static gboolean
 cell_key_cb (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
              HbLevelWindow *self)
 {
   GtkWidget *entry = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (keys));
-  const LevelCell cell = *cell_of (entry);
-  g_autofree char *now = NULL;
+  const LevelCell cell = *_hb_level_grid_cell_of (entry);
 
   (void) code;
   if (key == GDK_KEY_Escape)
     {
-      now = text_now (self, &cell);
-      if (g_str_equal (now, gtk_editable_get_text (GTK_EDITABLE (entry))))
+      if (!is_typed (self, entry))
         return GDK_EVENT_PROPAGATE;
       take_back (self, entry);
       return GDK_EVENT_STOP;
     }
+  if (undo_key (self, key, state))
+    return GDK_EVENT_STOP;
   if (cell.part != LEVEL_OF_READING)
     return GDK_EVENT_PROPAGATE;
   if (key == GDK_KEY_Up || key == GDK_KEY_KP_Up)
@@ -299,7 +299,7 @@ typed_project (HbLevelWindow *self)
   const Project *project = project_of (self);
   Project *copy = project_copy (project);
   Survey *survey = own_survey (self);
-  const LevelCell *cell = self->typing ? cell_of (self->typing) : NULL;
+  const LevelCell *cell = self->typing ? _hb_level_grid_cell_of (self->typing) : NULL;
   g_autofree char *fault = NULL;
 
   if (cell)
@@ -317,34 +317,13 @@ typed_project (HbLevelWindow *self)
 }
 
 static void
-set_found (GPtrArray *row, Found which, gboolean is, Length length)
-{
-  char text[LENGTH_TEXT_SIZE];
-
-  gtk_label_set_text (g_ptr_array_index (row, FIRST_FOUND + which),
-                      is ? length_text (length, text) : "");
-}
-
-static void
-show_row (GPtrArray *row, const LevelRow *is)
-{
-  set_found (row, FOUND_RISE, is && is->has_rise, is ? is->rise : 0);
-  set_found (row, FOUND_SIGHT, is && is->begins && is->has_level, is ? is->collimation : 0);
-  set_found (row, FOUND_LEVEL, is && is->has_level, is ? is->level : 0);
-  set_found (row, FOUND_CORRECTION, is && is->has_level && is->correction != 0,
-             is ? is->correction : 0);
-}
-
-static void
 show_corners (HbLevelWindow *self, const Project *project)
 {
   g_autoptr (GArray) checks = square_checks (project);
 
   for (guint i = 0; i < self->corners->len; i++)
     {
-      GtkLabel *label = g_ptr_array_index ((GPtrArray *) g_ptr_array_index (self->corners, i), 1);
-
-      gtk_label_set_text (label, "");
+      _hb_level_grid_show_corner (self, i, "");
       for (guint k = 0; k < checks->len; k++)
         {
           const SquareCheck *check = &g_array_index (checks, SquareCheck, k);
@@ -357,7 +336,7 @@ show_corners (HbLevelWindow *self, const Project *project)
           all = g_strdup_printf (
               _ ("%s By 3-4-5: %s, %s, %s mm."), text, length_text (check->check.first, a),
               length_text (check->check.second, b), length_text (check->check.diagonal, c));
-          gtk_label_set_text (label, check->check.diagonal ? all : text);
+          _hb_level_grid_show_corner (self, i, check->check.diagonal ? all : text);
         }
     }
 }
@@ -372,7 +351,7 @@ refresh_cb (gpointer data)
 
   self->refresh = 0;
   for (guint i = 0; i < self->rows->len; i++)
-    show_row (g_ptr_array_index (self->rows, i), i < book->rows->len ? level_row (book, i) : NULL);
+    _hb_level_grid_show_row (self, i, i < book->rows->len ? level_row (book, i) : NULL);
   show_corners (self, project);
   hb_level_results_fill (self->results, project, book, beds);
   return G_SOURCE_REMOVE;
@@ -393,28 +372,12 @@ typed_cb (HbLevelWindow *self)
     refresh_soon (self);
 }
 
-/* ---- the cells ---- */
-
-static GtkWidget *
-cell_new (HbLevelWindow *self, LevelCell cell, int width)
+void
+_hb_level_window_connect_cell (HbLevelWindow *self, GtkWidget *entry)
 {
-  GtkWidget *entry = gtk_entry_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkEventController *keys = gtk_event_controller_key_new ();
-  g_autofree char *fallback = level_cell_default (cell);
-  g_autofree char *name
-      = cell.part == LEVEL_OF_LIMIT
-            ? g_strdup (level_cell_name (cell))
-            : g_strdup_printf (_ ("%s, row %u"), level_cell_name (cell), cell.row + 1);
 
-  g_object_set_data_full (G_OBJECT (entry), "cell", g_memdup2 (&cell, sizeof cell), g_free);
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), width);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), width);
-  if (cell.part != LEVEL_OF_READING)
-    gtk_entry_set_placeholder_text (GTK_ENTRY (entry), fallback);
-  if (cell.part == LEVEL_OF_LIMIT || (cell.part == LEVEL_OF_READING && cell.column >= LEVEL_BACK))
-    gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_signal_connect (focus, "enter", G_CALLBACK (focus_came_cb), self);
   g_signal_connect (focus, "leave", G_CALLBACK (focus_left_cb), self);
   gtk_widget_add_controller (entry, focus);
@@ -423,77 +386,14 @@ cell_new (HbLevelWindow *self, LevelCell cell, int width)
   gtk_widget_add_controller (entry, keys);
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (activate_cb), self);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (typed_cb), self);
-  return entry;
 }
 
-static GtkWidget *
-word_new (const char *text, const char *style, float xalign)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), xalign);
-  gtk_widget_add_css_class (label, style);
-  return label;
-}
-
-static void
-add_row (HbLevelWindow *self)
-{
-  static const int widths[N_LEVEL_COLUMNS] = { 8, 14, 6, 6, 6, 7 };
-  GPtrArray *row = g_ptr_array_new ();
-  guint number = self->rows->len;
-  g_autofree char *text = g_strdup_printf ("%u", number + 1);
-
-  g_ptr_array_add (row, word_new (text, "field", 1));
-  for (guint c = 0; c < N_LEVEL_COLUMNS; c++)
-    g_ptr_array_add (row, cell_new (self, (LevelCell){ LEVEL_OF_READING, number, c }, widths[c]));
-  for (int i = 0; i < N_FOUND; i++)
-    g_ptr_array_add (row, word_new ("", i == FOUND_LEVEL ? "number-strong" : "number", 1));
-  gtk_widget_set_hexpand (g_ptr_array_index (row, 1 + LEVEL_WHERE), TRUE);
-  for (guint i = 0; i < row->len; i++)
-    gtk_grid_attach (self->book, g_ptr_array_index (row, i), (int) i, (int) number + 1, 1, 1);
-  g_ptr_array_add (self->rows, row);
-}
-
-static void
-add_corner (HbLevelWindow *self)
-{
-  GPtrArray *corner = g_ptr_array_new ();
-  guint number = self->corners->len;
-  GtkWidget *sentence = word_new ("", "caption", 0);
-
-  gtk_label_set_wrap (GTK_LABEL (sentence), TRUE);
-  gtk_widget_set_hexpand (sentence, TRUE);
-  g_ptr_array_add (corner, cell_new (self, (LevelCell){ LEVEL_OF_DIAGONAL, number, 0 }, 20));
-  g_ptr_array_add (corner, sentence);
-  gtk_grid_attach (self->diagonals, corner->pdata[0], 0, (int) number, 1, 1);
-  gtk_grid_attach (self->diagonals, sentence, 1, (int) number, 1, 1);
-  gtk_widget_set_valign (corner->pdata[0], GTK_ALIGN_START);
-  g_ptr_array_add (self->corners, corner);
-}
-
-/* Rows go from the end; one that has the focus gives it to the one before. */
-static void
-drop_rows (HbLevelWindow *self, GPtrArray *rows, GtkGrid *grid, guint keep)
-{
-  while (rows->len > keep)
-    {
-      GPtrArray *row = g_ptr_array_index (rows, rows->len - 1);
-
-      for (guint i = 0; i < row->len; i++)
-        {
-          if (g_ptr_array_index (row, i) == (gpointer) self->typing)
-            self->typing = NULL;
-          gtk_grid_remove (grid, g_ptr_array_index (row, i));
-        }
-      g_ptr_array_remove_index (rows, rows->len - 1);
-    }
-}
+/* ---- from the project to the cells ---- */
 
 static void
 fill_cell (HbLevelWindow *self, GtkWidget *entry)
 {
-  g_autofree char *text = text_now (self, cell_of (entry));
+  g_autofree char *text = text_now (self, _hb_level_grid_cell_of (entry));
   gboolean before = self->filling;
 
   /* What was not understood stays until it is mended or taken back. */
@@ -514,78 +414,41 @@ fill_walls (HbLevelWindow *self)
   for (guint i = 0; i < project->walls->len && i < 30; i++)
     g_string_append_printf (text, " %u %s%s", i + 1, tool_wall_name (project_wall_at (project, i)),
                             i + 1 < project->walls->len ? "," : "");
+  if (project->survey && project->survey->readings->len >= MOST_ROWS)
+    g_string_prepend (text, _ ("The first 300 rows are shown. "));
   gtk_label_set_text (self->walls, project->walls->len ? text->str : "");
+}
+
+static gboolean
+fill_one (HbLevelWindow *self, GtkWidget *entry)
+{
+  fill_cell (self, entry);
+  return TRUE;
 }
 
 static void
 fill (HbLevelWindow *self)
 {
-  const Project *project = project_of (self);
-  guint n = project->survey ? project->survey->readings->len : 0;
-  guint corners = project->survey ? project->survey->diagonals->len : 0;
+  const Survey *survey = project_of (self)->survey;
+  gboolean before = self->filling;
 
-  drop_rows (self, self->rows, self->book, MIN (n + 1, MOST_ROWS));
-  drop_rows (self, self->corners, self->diagonals, MIN (corners + 1, MOST_ROWS));
-  while (self->rows->len < MIN (n + 1, MOST_ROWS))
-    add_row (self);
-  while (self->corners->len < MIN (corners + 1, MOST_ROWS))
-    add_corner (self);
-  for (guint i = 0; i < self->rows->len; i++)
-    for (guint c = 0; c < N_LEVEL_COLUMNS; c++)
-      fill_cell (self, cell_at (self, (gint) i, c));
-  for (guint i = 0; i < self->corners->len; i++)
-    fill_cell (self, g_ptr_array_index ((GPtrArray *) g_ptr_array_index (self->corners, i), 0));
-  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->limits)); child;
-       child = gtk_widget_get_next_sibling (child))
-    if (GTK_IS_ENTRY (child))
-      fill_cell (self, child);
+  /* A row that goes takes the focus with it: what stands in it is no word of anybody's. */
+  self->filling = TRUE;
+  _hb_level_grid_fit (self, survey ? survey->readings->len : 0,
+                      survey ? survey->diagonals->len : 0);
+  _hb_level_grid_each (self, fill_one);
+  self->filling = before;
   fill_walls (self);
   refresh_soon (self);
-}
-
-static void
-add_heads (HbLevelWindow *self)
-{
-  static const char *const found[N_FOUND]
-      = { N_ ("Rise"), N_ ("Line of sight"), N_ ("Level"), N_ ("Corrected by") };
-  static const char *const shorts[N_LEVEL_COLUMNS]
-      = { N_ ("Point"), N_ ("Where"), N_ ("Back"), N_ ("Inter"), N_ ("Fore"), N_ ("Known") };
-
-  for (guint c = 0; c < N_LEVEL_COLUMNS; c++)
-    gtk_grid_attach (self->book, word_new (_ (shorts[c]), "field", c < LEVEL_BACK ? 0 : 1),
-                     1 + (int) c, 0, 1, 1);
-  for (int i = 0; i < N_FOUND; i++)
-    gtk_grid_attach (self->book, word_new (_ (found[i]), "field", 1), FIRST_FOUND + i, 0, 1, 1);
-}
-
-static void
-add_limits (HbLevelWindow *self)
-{
-  for (guint c = 0; c < N_LEVEL_LIMITS; c++)
-    {
-      LevelCell cell = { LEVEL_OF_LIMIT, 0, c };
-      int row = c < 4 ? 0 : 1, column = 2 * (int) (c < 4 ? c : c - 4);
-
-      gtk_grid_attach (self->limits, word_new (level_cell_name (cell), "field", 1), column, row, 1,
-                       1);
-      gtk_grid_attach (self->limits, cell_new (self, cell, 7), column + 1, row, 1, 1);
-    }
 }
 
 /* ---- the window ---- */
 
 static gboolean
-has_errors (HbLevelWindow *self)
+is_understood (HbLevelWindow *self, GtkWidget *entry)
 {
-  for (guint i = 0; i < self->rows->len; i++)
-    for (guint c = 0; c < N_LEVEL_COLUMNS; c++)
-      if (gtk_widget_has_css_class (cell_at (self, (gint) i, c), "error"))
-        return TRUE;
-  for (guint i = 0; i < self->corners->len; i++)
-    if (gtk_widget_has_css_class (
-            g_ptr_array_index ((GPtrArray *) g_ptr_array_index (self->corners, i), 0), "error"))
-      return TRUE;
-  return FALSE;
+  (void) self;
+  return !gtk_widget_has_css_class (entry, "error");
 }
 
 static gboolean
@@ -595,7 +458,7 @@ hb_level_window_close_request (GtkWindow *window)
 
   if (self->typing)
     commit (self, self->typing);
-  if (has_errors (self) && !self->warned)
+  if (!_hb_level_grid_each (self, is_understood) && !self->warned)
     {
       self->warned = TRUE;
       say (self,
@@ -611,7 +474,7 @@ undo_cb (GtkWidget *widget, GVariant *arguments, gpointer data)
 {
   (void) arguments;
   (void) data;
-  hb_document_undo (HB_LEVEL_WINDOW (widget)->document);
+  step_back (HB_LEVEL_WINDOW (widget));
   return TRUE;
 }
 
@@ -701,11 +564,15 @@ row_free (gpointer row)
 static void
 hb_level_window_init (HbLevelWindow *self)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
   self->rows = g_ptr_array_new_with_free_func (row_free);
   self->corners = g_ptr_array_new_with_free_func (row_free);
-  add_heads (self);
-  add_limits (self);
+  _hb_level_grid_build (self);
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (quick_key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->quick), keys);
   add_keys (self);
 }
 

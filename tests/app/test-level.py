@@ -163,6 +163,32 @@ def cells():
         tap.equal(found[1], {"point": "A", "inter": "1380"})
 
 
+@tap.case("/level/undo-takes-rows-away-under-the-focus")
+def undo():
+    path = made("undo.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        open_book(program)
+        for row in ("Peg b1412 =0", "A 1400 @1 left", "B 1398 @1 right"):
+            program.type(row)
+            program.keys("Return")
+        focus(program, "Intermediate sight, row 3")
+        reads(program, "Course 1 on 38 mm")
+        program.keys("ctrl+z")
+        reads(program, "Course 1 on 37 mm")
+        focus(program, "Point, row 3")
+        program.keys("ctrl+z", "ctrl+z")
+        reads(program, "First course: not known")
+        program.keys("ctrl+shift+z", "ctrl+shift+z", "ctrl+shift+z")
+        reads(program, "Course 1 on 38 mm")
+        # From the line above it, too.
+        focus(program, "Add a row")
+        program.keys("ctrl+z")
+        reads(program, "Course 1 on 37 mm")
+        program.keys("ctrl+y")
+        reads(program, "Course 1 on 38 mm")
+        saved(program, path, lambda rows: len(rows) == 3)
+
+
 @tap.case("/level/the-example-light-and-dark")
 def example():
     path = WORK / "example.halfbond"
