@@ -13,7 +13,7 @@
 #define CHUNK 64
 /* What a bound takes, in parts of a wall laid at a first look. */
 #define FAR_SHARE 40
-#define WALL_SHARE 3
+#define WALL_SHARE 6
 
 /* How closely it was looked at. */
 typedef enum
@@ -219,7 +219,11 @@ bound_of_wall (const Search *search, const Length *x)
   g_autoptr (Wall) wall = standing_wall (search, x);
   g_autofree char *fault = wall_fault (wall, search->block, NULL);
 
-  return fault == NULL ? lay_bound (wall, search->block) : (LayBound){ 0, 0 };
+  if (fault != NULL)
+    return (LayBound){ 0, 0 };
+  /* What is no better than the best is of no interest. */
+  return lay_bound_below (wall, search->block,
+                          (LayBound){ search->best.cost.breaches, search->best.cost.cuts });
 }
 
 static LayBound

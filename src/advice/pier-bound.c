@@ -8,7 +8,7 @@
 /* Openings that take a part of one run, and walls that meet it; a run with more is not kept. */
 #define MAX_PARTS 6
 /* Places of a band's openings that are all tried. */
-#define MANY 50000
+#define MANY 100000
 
 /* Courses one upon the other that the same openings cross whole, and no other touches; or a single
  * one of which some openings take a part. */

@@ -137,6 +137,17 @@ may_be_best (const Place *place, const Place *best)
   return cost->breaches > cost->breaches_at_least || cost->cuts_at_least < best->cost.cuts;
 }
 
+/* Which of the open places are laid before the others. With least waste no bound tells: those that
+ * are as good or nearly so at a first look. */
+static gboolean
+comes_early (const Line *line, const Place *place, const Place *best)
+{
+  if (line->aim != AIM_LEAST_WASTE || !best)
+    return may_be_best (place, best);
+  return place->cost.breaches <= best->cost.breaches
+         && place->cost.to_order <= best->cost.to_order + 1;
+}
+
 static const Place *
 best_known (const Line *line)
 {
@@ -174,7 +185,7 @@ to_try (const Line *line, Shift shift, Look look)
 
       if (look == LOOK_FIRST ? known != NULL : !known || !known->possible || known->cost.as_laid)
         continue;
-      if (known && may_be_best (known, best))
+      if (known && comes_early (line, known, best))
         g_array_insert_val (list, n_first++, place);
       else
         g_array_append_val (list, place);

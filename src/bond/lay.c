@@ -534,3 +534,16 @@ lay_bound (const Wall *wall, const Block *block)
   least = bound_sum (&bound);
   return (LayBound){ least.breaches, least.cuts };
 }
+
+LayBound
+lay_bound_below (const Wall *wall, const Block *block, LayBound enough)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+  g_autoptr (Geometry) geometry = geometry_new (wall, block, &laying);
+  g_auto (WallBound) bound = { NULL };
+
+  bound_init (&bound, geometry);
+  if (bound_is_met (&bound, enough.breaches, enough.cuts))
+    return enough;
+  return (LayBound){ bound.least.breaches, bound.least.cuts };
+}

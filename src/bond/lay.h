@@ -22,3 +22,6 @@ typedef struct
 /* Proven without laying it, several times sooner. Often what lay_wall() finds, else a little less.
  */
 LayBound lay_bound (const Wall *wall, const Block *block);
+/* The same where it is below `enough`, else that, several times sooner again: what costs that much
+ * is of no interest. */
+LayBound lay_bound_below (const Wall *wall, const Block *block, LayBound enough);

@@ -218,6 +218,15 @@ test_run_bounds_are_bounds (void)
       g_assert_false (is_below (layout->proof.breaches, layout->n_cut, both));
       g_assert_false (is_below (layout->proof.breaches, layout->n_cut, wall));
       g_assert_false (is_below (both.breaches, both.cuts, pier_bound_anywhere (bound, places)));
+      /* As far as it is asked for, it is the same. */
+      for (gint32 less = -1; less <= 2; less++)
+        {
+          const LayBound enough = { wall.breaches, MAX (wall.cuts + less, 0) };
+          const LayBound below = lay_bound_below (any.wall, &any.block, enough);
+
+          g_assert_cmpint (below.breaches, ==, wall.breaches);
+          g_assert_cmpint (below.cuts, ==, MIN (wall.cuts, enough.cuts));
+        }
       /* Kept, it is the same. */
       g_assert_cmpint (pier_bound_near (bound, x).cuts, ==, near.cuts);
       if (seed % 2 == 1)
