@@ -100,7 +100,10 @@ make_openings (Maker *maker)
       Length free = room - pier;
 
       if (free < LENGTH_MM (500))
-        continue;
+        {
+          opening_clear (&opening);
+          continue;
+        }
       opening.width = MIN (opening.width, free / LENGTH_PER_MM * LENGTH_PER_MM);
       opening.x = left + (Length) i * room
                   + millimetres (maker, 0, (free - opening.width) / LENGTH_PER_MM);
