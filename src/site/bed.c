@@ -58,27 +58,46 @@ merge_points (GArray *foot)
   g_array_set_size (foot, kept);
 }
 
-static GArray *
-foot_points (const Survey *survey, const LevelBook *book, WallId wall)
+static void
+unref_points (gpointer points)
 {
-  GArray *foot = g_array_new (FALSE, TRUE, sizeof (FootPoint));
+  g_array_unref (points);
+}
+
+static void
+add_point (GHashTable *by_wall, WallId wall, const FootPoint *point)
+{
+  GArray *foot = g_hash_table_lookup (by_wall, GUINT_TO_POINTER (wall.n));
+
+  if (!foot)
+    {
+      foot = g_array_new (FALSE, TRUE, sizeof (FootPoint));
+      g_hash_table_insert (by_wall, GUINT_TO_POINTER (wall.n), foot);
+    }
+  g_array_append_vals (foot, point, 1);
+}
+
+/* The points that have a level, by the number of their wall: GArray of FootPoint. */
+static GHashTable *
+points_by_wall (const Survey *survey, const LevelBook *book)
+{
+  GHashTable *by_wall = g_hash_table_new_full (NULL, NULL, NULL, unref_points);
 
   for (guint row = 0; row < survey->readings->len; row++)
     {
       const Reading *reading = survey_reading (survey, row);
+      Length level;
 
+      if (!level_of_point (book, row, &level))
+        continue;
       for (guint i = 0; i < reading->places->len; i++)
         {
-          FootPoint point = { reading_place (reading, i)->x, 0, row };
+          const FootPoint point = { reading_place (reading, i)->x, level, row };
 
-          if (reading_place (reading, i)->wall.n == wall.n
-              && level_of_point (book, row, &point.level))
-            g_array_append_val (foot, point);
+          add_point (by_wall, reading_place (reading, i)->wall, &point);
         }
     }
-  g_array_sort (foot, compare_points);
-  merge_points (foot);
-  return foot;
+  return by_wall;
 }
 
 /* How many points lie left of the place. */
@@ -176,18 +195,16 @@ is_laid (const BedWall *wall, Length x)
   return TRUE;
 }
 
-/* The surveyed wall; NULL: it has no point. */
+/* The surveyed wall, on those points. */
 static BedWall *
-survey_wall (const Project *project, const LevelBook *book, const Wall *wall)
+survey_wall (const Project *project, const Wall *wall, GArray *points)
 {
-  g_autoptr (GArray) foot = foot_points (project->survey, book, wall->id);
-  BedWall *bed;
+  BedWall *bed = g_new0 (BedWall, 1);
 
-  if (foot->len == 0)
-    return NULL;
-  bed = g_new0 (BedWall, 1);
+  g_array_sort (points, compare_points);
+  merge_points (points);
   bed->wall = wall;
-  bed->foot = g_steal_pointer (&foot);
+  bed->foot = g_array_ref (points);
   bed->runs = g_array_new (FALSE, TRUE, sizeof (BedRun));
   bed->places = g_array_new (FALSE, TRUE, sizeof (BedPlace));
   bed->works = g_array_new (FALSE, TRUE, sizeof (BedWork));
@@ -584,16 +601,19 @@ note_wall (Beds *beds, const Survey *survey, const BedWall *wall)
 static void
 find_walls (Beds *beds, const Project *project, const LevelBook *book)
 {
+  g_autoptr (GHashTable) points = points_by_wall (project->survey, book);
   Length reference = 0;
 
   for (guint i = 0; i < project->walls->len; i++)
     {
       const Wall *wall = project_wall_at (project, i);
       Laying laying = laying_resolve (&wall->laying, project_block (project, wall->block));
-      BedWall *bed = survey_wall (project, book, wall);
+      GArray *on_wall = g_hash_table_lookup (points, GUINT_TO_POINTER (wall->id.n));
+      BedWall *bed;
 
-      if (!bed)
+      if (!on_wall)
         continue;
+      bed = survey_wall (project, wall, on_wall);
       if (beds->walls->len == 0)
         reference = laying.first_bed;
       bed->raise = laying.first_bed - reference;
