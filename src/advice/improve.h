@@ -38,7 +38,7 @@ typedef struct
 
 #define IMPROVE_TOO_MANY G_MAXINT64
 /* For a window and for a call that may take longer. */
-#define IMPROVE_WORK_LIVE 800000
+#define IMPROVE_WORK_LIVE 1500000
 #define IMPROVE_WORK_CALL 5000000
 
 /* An opening may stand at its place, and at every `step` from where it was drawn, as far as it may
