@@ -422,7 +422,7 @@ bits_now (const Member *member, const gboolean *even)
 {
   guint bits = 0;
 
-  for (guint i = 0; i < member->n; i++)
+  for (guint i = 0; i < member->n && i < MOST_OF_A_WALL; i++)
     bits |= (even[member->meetings[i]] ? 1u : 0u) << i;
   return bits;
 }
