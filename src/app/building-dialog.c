@@ -239,7 +239,7 @@ fill_window (Dialog *dialog)
   GtkWidget *grid = gtk_grid_new ();
 
   dialog->sketch = gtk_drawing_area_new ();
-  dialog->sentence = label_new ("", "sentence");
+  dialog->sentence = label_new ("", "told");
   gtk_accessible_update_property (GTK_ACCESSIBLE (dialog->sketch), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The outline"), -1);
   gtk_drawing_area_set_content_width (GTK_DRAWING_AREA (dialog->sketch), SKETCH_WIDTH);

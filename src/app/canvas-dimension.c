@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "model/plan-edit.h"
+
 #define WIDTH 92 /* px, of the entry */
 
 typedef struct
@@ -118,7 +120,9 @@ set_value (const Typing *typing, Length value, GError **error)
   next = wall ? tool_set_dimension (wall, typing->part, typing->opening, value) : NULL;
   if (!next)
     return TRUE;
-  edit = edit_set_wall (next);
+  edit = plan_resize (_hb_canvas_project (self), next, SIDE_RIGHT, error);
+  if (!edit)
+    return FALSE;
   label = g_strdup_printf (_ ("Set a dimension to %s mm"), length_text (value, text));
   return hb_document_apply (self->document, edit, label, error);
 }

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n.h>
 
+#include "model/plan-edit.h"
+
 /* What the arrow keys held down did is one step, kept when the key is let go. */
 void
 _hb_canvas_end_nudge (HbCanvas *self)
@@ -84,6 +86,8 @@ nudge_wall (HbCanvas *self, const Wall *wall, int right, int up, GdkModifierType
   const Block *block = _hb_canvas_get_block (self);
   const Length by = state & GDK_SHIFT_MASK ? LENGTH_MM (10) : LENGTH_MM (1);
   g_autoptr (Wall) next = wall_copy (wall);
+  g_autoptr (GError) error = NULL;
+  Edit *edit;
 
   if ((state & GDK_CONTROL_MASK) && up)
     {
@@ -97,7 +101,11 @@ nudge_wall (HbCanvas *self, const Wall *wall, int right, int up, GdkModifierType
       next->length += right * by;
       next->height += up * by;
     }
-  nudge (self, edit_set_wall (next));
+  edit = plan_resize (_hb_canvas_project (self), next, SIDE_RIGHT, &error);
+  if (edit)
+    nudge (self, edit);
+  else
+    _hb_canvas_say (self, error->message);
 }
 
 /* From piece to piece: each is lit and said. */

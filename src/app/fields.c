@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "model/plan-edit.h"
+
 typedef enum
 {
   OPENING_IS,
@@ -683,5 +685,6 @@ hb_field_edit (const Field *field, const Project *project, const Wall *wall, Ope
   if (!set_value (field, changed, wall_own_opening (changed, id), NULL, stripped, error))
     return NULL;
   mark_given (field, changed, wall_own_opening (changed, id), stripped);
-  return edit_set_wall (changed);
+  /* A wall of another length takes along what its right end meets in plan. */
+  return plan_resize (project, changed, SIDE_RIGHT, error);
 }

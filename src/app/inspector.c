@@ -6,6 +6,7 @@
 #include "app/meeting-box.h"
 #include "app/pins-list.h"
 #include "app/plan-view.h"
+#include "app/room-box.h"
 #include "app/tool.h"
 
 struct _HbInspector
@@ -26,7 +27,7 @@ struct _HbInspector
   GtkWidget *headings[N_ABOUTS]; /* borrowed */
   GtkWidget *grids[N_ABOUTS];    /* borrowed */
   GtkWidget *pins;               /* borrowed */
-  GtkWidget *meeting;            /* borrowed */
+  GtkWidget *meeting, *room;     /* borrowed */
 
   WallId wall;
   OpeningId opening;
@@ -303,6 +304,8 @@ fill (HbInspector *self)
 
   fill_title (self, wall);
   hb_meeting_box_fill (HB_MEETING_BOX (self->meeting), self->document, self->met[0], self->met[1]);
+  hb_room_box_fill (HB_ROOM_BOX (self->room), self->document,
+                    opening || self->met[0].n ? (WallId){ 0 } : self->wall);
   hb_pins_list_fill (HB_PINS_LIST (self->pins), self->document,
                      opening || self->met[0].n ? (WallId){ 0 } : self->wall);
   gtk_widget_set_visible (self->empty, !wall);
@@ -594,10 +597,13 @@ hb_inspector_init (HbInspector *self)
       add_section (self, (FieldAbout) i);
       if (i == ABOUT_WALL)
         {
+          self->room = hb_room_box_new ();
+          gtk_box_append (GTK_BOX (self->sections), self->room);
           self->pins = hb_pins_list_new ();
           gtk_box_append (GTK_BOX (self->sections), self->pins);
         }
     }
   g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (child_refused_cb), self);
+  g_signal_connect_swapped (self->room, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->meeting, "refused", G_CALLBACK (child_refused_cb), self);
 }

@@ -394,7 +394,9 @@ key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
       return arrow (self, 0, -1, state);
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
-      if (self->meeting[0].n)
+      if (self->parting)
+        _hb_plan_view_part_usual (self);
+      else if (self->meeting[0].n)
         turn_on (self);
       else
         g_signal_emit_by_name (self, "open");

@@ -70,6 +70,8 @@ void _hb_plan_view_add_pointer (HbPlanView *self);
 gboolean _hb_plan_view_pull_cancel (HbPlanView *self);
 void _hb_plan_view_pull_clear (HbPlanView *self);
 void _hb_plan_view_update_cursor (HbPlanView *self);
+/* A partition from the chosen wall, in the middle of where it is free. */
+void _hb_plan_view_part_usual (HbPlanView *self);
 
 /* plan-view-keys.c: the keyboard, and what it finds */
 void _hb_plan_view_add_keys (HbPlanView *self);

@@ -136,10 +136,11 @@ pull_wall (HbPlanView *self, Length east, Length north, const Grip *grip)
     say_pushed (self, id, out);
 }
 
-static char *
-free_wall_name (const Project *project)
+static void
+name_wall (const Project *project, Wall *wall)
 {
-  return g_strdup_printf (_ ("Wall %u"), project->walls->len + 1);
+  g_free (wall->name);
+  wall->name = g_strdup_printf (_ ("Wall %u"), project->walls->len + 1);
 }
 
 /* The hand's way says which way it runs. */
@@ -163,12 +164,37 @@ pull_part (HbPlanView *self, double x, double y)
   py = tool_place_of (at_y) / grip.step * grip.step;
   wall = plan_partition (project, north ? RUNS_NORTH : RUNS_EAST, px, py, block, &error);
   if (wall)
-    {
-      g_free (wall->name);
-      wall->name = free_wall_name (project);
-    }
+    name_wall (project, wall);
   if (preview (self, wall ? edit_add_wall (wall) : NULL, error))
     say_pushed (self, id, 0);
+}
+
+void
+_hb_plan_view_part_usual (HbPlanView *self)
+{
+  const Project *project = _hb_plan_view_project (self);
+  const Wall *chosen = project_wall (project, self->wall);
+  const MarkRef drawn = { .kind = REF_WALL, .id = project->next };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Wall) wall = NULL;
+  g_autoptr (Edit) edit = NULL;
+
+  if (!chosen)
+    return;
+  wall = plan_partition_from (project, chosen->id, project_block (project, chosen->block), &error);
+  if (wall)
+    {
+      name_wall (project, wall);
+      edit = edit_add_wall (wall);
+    }
+  if (!edit || !hb_document_apply (self->document, edit, _ ("Draw a partition"), &error))
+    {
+      g_signal_emit_by_name (self, "refused", error->message);
+      return;
+    }
+  hb_plan_view_set_parting (self, FALSE);
+  _hb_plan_view_choose (self, &drawn);
+  _hb_plan_view_focus_chosen (self);
 }
 
 static Grip

@@ -341,8 +341,8 @@ hb_plan_view_set_parting (HbPlanView *self, gboolean parting)
   if (parting == self->parting)
     return;
   self->parting = parting;
-  _hb_plan_view_say (self, parting ? _ ("Drag in a room, along the new partition: it reaches from "
-                                        "wall to wall. Escape cancels.")
+  _hb_plan_view_say (self, parting ? _ ("Drag in a room, along the new partition, or press Enter "
+                                        "for one from the chosen wall; Escape cancels.")
                                    : "");
   _hb_plan_view_update_cursor (self);
   g_signal_emit (self, signals[SIGNAL_TOOL], 0);

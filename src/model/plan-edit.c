@@ -377,6 +377,69 @@ plan_partition (const Project *project, Runs runs, gint64 x, gint64 y, const Blo
   return wall;
 }
 
+static gint
+by_place (gconstpointer a, gconstpointer b)
+{
+  const Length one = *(const Length *) a, other = *(const Length *) b;
+
+  return (one > other) - (one < other);
+}
+
+/* The middle of the longest stretch between the walls that meet it. */
+static Length
+clear_middle (const Project *project, guint index)
+{
+  const Wall *wall = project_wall_at (project, index);
+  g_autoptr (GArray) meetings = plan_meetings_of (project, index);
+  g_autoptr (GArray) at = g_array_new (FALSE, FALSE, sizeof (Length));
+  Length edge = 0, from = 0, to = 0;
+
+  for (guint i = 0; i < meetings->len; i++)
+    for (int k = 0; k < 2; k++)
+      if (g_array_index (meetings, Meeting, i).wall[k] == index)
+        g_array_append_val (at, g_array_index (meetings, Meeting, i).at[k]);
+  g_array_append_val (at, wall->length);
+  g_array_sort (at, by_place);
+  for (guint i = 0; i < at->len; i++)
+    {
+      const Length left = g_array_index (at, Length, i);
+
+      if (left - edge > to - from)
+        {
+          from = edge;
+          to = left;
+        }
+      edge = MAX (edge, left + thickness_of (project, index));
+    }
+  return (from + to) / 2;
+}
+
+Wall *
+plan_partition_from (const Project *project, WallId id, const Block *block, GError **error)
+{
+  const int index = index_of (project, id);
+  const Wall *wall = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
+  gint64 along, x, y;
+  gboolean east;
+  PlanBox box;
+
+  if (!wall || !wall->place.given)
+    {
+      missing (error);
+      return NULL;
+    }
+  east = wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST;
+  along = clear_middle (project, (guint) index);
+  box = plan_box (wall, thickness_of (project, (guint) index));
+  x = wall->place.x + along * east_of[wall->place.runs];
+  y = wall->place.y + along * north_of[wall->place.runs];
+  if (east)
+    return plan_partition (project, RUNS_NORTH, x - block->thickness / 2,
+                           wall->place.runs == RUNS_EAST ? box.y1 : box.y0, block, error);
+  return plan_partition (project, RUNS_EAST, wall->place.runs == RUNS_NORTH ? box.x0 : box.x1,
+                         y - block->thickness / 2, block, error);
+}
+
 /* ---- the room beside a partition ---- */
 
 /* Where along it a wall's own thickness or another's lies: its edge nearest to a place on one side,
@@ -438,4 +501,18 @@ plan_room (const Project *project, WallId id, Length clear[2], WallId other[2])
       return TRUE;
     }
   return FALSE;
+}
+
+Edit *
+plan_set_room (const Project *project, WallId wall, int side, Length clear, GError **error)
+{
+  Length now[2];
+  WallId other[2];
+
+  if (!plan_room (project, wall, now, other))
+    {
+      missing (error);
+      return NULL;
+    }
+  return plan_push (project, wall, side == 0 ? now[0] - clear : clear - now[1], error);
 }

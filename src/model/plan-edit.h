@@ -28,7 +28,13 @@ Edit *plan_resize (const Project *project, const Wall *wall, Side side, GError *
 Wall *plan_partition (const Project *project, Runs runs, gint64 x, gint64 y, const Block *block,
                       GError **error);
 
+/* The same from the inner face of a wall, in the middle of the longest stretch of it that no other
+ * wall is at. */
+Wall *plan_partition_from (const Project *project, WallId wall, const Block *block, GError **error);
+
 /* The clear room beside a wall that ends at another: from its faces to the next wall's along the
  * one that its left end meets, or its right end. `other`: the walls that bound the room, NULL id:
  * the end of the wall. [0] is the side of its outer face. FALSE: it ends at none. */
 gboolean plan_room (const Project *project, WallId wall, Length clear[2], WallId other[2]);
+/* Pushes the wall so that the room on that side, 0 or 1, is so wide. */
+Edit *plan_set_room (const Project *project, WallId wall, int side, Length clear, GError **error);

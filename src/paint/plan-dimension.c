@@ -100,7 +100,7 @@ add_side (PlanScene *scene, const PlanWall *placed)
   const gboolean outside
       = side_end (scene, placed, SIDE_LEFT, &from) && side_end (scene, placed, SIDE_RIGHT, &to);
 
-  if (outside || is_free (scene, placed) || placed->wall->id.n == scene->input->wall.n)
+  if (outside || is_free (scene, placed))
     plan_add_dimension (scene->drawing, placed->wall, from, to,
                         plan_runs_across (placed->wall) ? TOTAL_BESIDE : TOTAL,
                         STYLE_DIMENSION_TOTAL, TRUE);

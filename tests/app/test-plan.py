@@ -234,6 +234,50 @@ def partition():
         wait_for(lambda: not program.has("list item", "Wall 6 in plan"))
 
 
+@tap.case("/plan/a-partition-is-set-by-keys-and-typed")
+def partition_by_keys():
+    path = house("keys.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(wall(program, "Right"))
+        program.keys("t")
+        says(program, "press Enter")
+        program.keys("Return")
+        wall(program, "Wall 6")
+        entry = program.find("text", "Clear to Front")
+        program.picture("partition-typed")
+        program.click(entry)
+        program.keys("ctrl+a")
+        program.type("1500")
+        program.keys("Return")
+        text = saved(program, path, lambda t: 'id="w6"' in t and value(t, "w6", "plan-y") == "1750")
+        tap.equal(float(value(text, "w6", "length")), 4000.0, "from wall to wall, through both")
+        # More room than there is: said, and nothing is lost.
+        program.click(program.find("text", "Clear to Front"))
+        program.keys("ctrl+a")
+        program.type("5900")
+        program.keys("Return")
+        says(program, "would")
+        program.keys("Escape")
+        tap.equal(value(saved(program, path, lambda t: True), "w6", "plan-y"), "1750")
+
+
+@tap.case("/plan/a-typed-length-takes-the-corner-along")
+def typed_length():
+    path = house("length.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(wall(program, "Back"))
+        entry = program.find("text", "Length")
+        program.click(entry)
+        program.keys("ctrl+a")
+        program.type("9000")
+        program.keys("Return")
+        describes(program, "list item", "Front in plan", "9000 mm long")
+        text = saved(program, path, lambda t: value(t, "w1", "length") == "9000")
+        tap.equal(value(text, "w4", "plan-x"), "-1000", "Left went along")
+
+
 @tap.case("/plan/the-best-turns-are-found-and-set")
 def turns():
     path = house("turns.halfbond")

@@ -346,6 +346,53 @@ test_room_follows (void)
   g_assert_cmpint (after[1] - before[1], ==, MM (120));
 }
 
+/* Typed, the room is as wide, and the partition where it is to be. */
+static void
+test_set_room (void)
+{
+  g_autoptr (Project) project = with_partition (building ("8000 x 6000"), RUNS_NORTH, 3000, 3000);
+  const WallId wall = project_wall_at (project, 4)->id;
+
+  for (int side = 0; side < 2; side++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (Edit) none = plan_set_room (project, wall, side, MM (9000), NULL);
+      Edit *edit = plan_set_room (project, wall, side, MM (2345), &error);
+      g_autoptr (Project) next = NULL;
+      Length clear[2];
+      WallId other[2];
+
+      g_assert_no_error (error);
+      g_assert_null (none);
+      next = edited (project_ref (project), edit);
+      g_assert_true (plan_room (next, wall, clear, other));
+      g_assert_cmpint (clear[side], ==, MM (2345));
+      g_assert_cmpint (clear[1 - side], ==, MM (8000 - 3 * 250 - 2345));
+    }
+}
+
+/* From every side into the room, between what is there already. */
+static void
+test_partition_from (void)
+{
+  for (guint i = 0; i < 4; i++)
+    {
+      g_autoptr (Project) project = building ("8000 x 6000");
+      g_autoptr (GError) error = NULL;
+      g_autoptr (Wall) wall = plan_partition_from (project, project_wall_at (project, i)->id,
+                                                   project_block_at (project, 0), &error);
+      g_autoptr (Project) next = NULL;
+      Length clear[2];
+      WallId other[2];
+
+      g_assert_no_error (error);
+      next = edited (project_ref (project), edit_add_wall (wall));
+      g_assert_true (plan_room (next, project_wall_at (next, 4)->id, clear, other));
+      g_assert_cmpint (clear[0], ==, clear[1]);
+      g_assert_cmpint (clear[0], ==, MM (i % 2 == 0 ? 3625 : 2625));
+    }
+}
+
 /* ---- how it is made ---- */
 
 static void
@@ -384,6 +431,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan-edit/resize/alone", test_resize_alone);
   g_test_add_func ("/plan-edit/partition", test_partition);
   g_test_add_func ("/plan-edit/room-follows", test_room_follows);
+  g_test_add_func ("/plan-edit/set-room", test_set_room);
+  g_test_add_func ("/plan-edit/partition-from", test_partition_from);
   g_test_add_func ("/plan-edit/make", test_make);
   return g_test_run ();
 }
