@@ -70,7 +70,6 @@ struct _HbCanvas
   gboolean client;
   HbTool tool;
   gboolean fitted;      /* the view follows the size of the widget */
-  double pinched_scale; /* when two fingers were set down */
   View view;
 
   /* Owned: what is drawn */

@@ -1,5 +1,6 @@
 /* canvas-view.c - where the wall lies on the sheet: fitted, larger, smaller, moved */
 #include "app/canvas-private.h"
+#include "app/zoom.h"
 
 /* Sheet steps per mm: a wall of 1 km on the screen, and a joint as wide as a thumb. */
 #define SCALE_LEAST 0.001
@@ -39,24 +40,12 @@ hb_canvas_fit (HbCanvas *self)
   _hb_canvas_set_view (self, &view, TRUE);
 }
 
-static void
-zoom_at (HbCanvas *self, double factor, double x, double y)
-{
-  const double scale = CLAMP (self->view.scale * factor, SCALE_LEAST, SCALE_MOST);
-  View view;
-
-  if (self->view.scale <= 0)
-    return;
-  view = on_pixels (view_zoomed (&self->view, scale / self->view.scale, x, y));
-  _hb_canvas_set_view (self, &view, FALSE);
-}
-
 void
 hb_canvas_zoom (HbCanvas *self, double factor)
 {
   g_return_if_fail (HB_IS_CANVAS (self));
-  zoom_at (self, factor, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0,
-           gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
+  hb_zoom_at (GTK_WIDGET (self), factor, gtk_widget_get_width (GTK_WIDGET (self)) / 2.0,
+              gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
 }
 
 void
@@ -84,52 +73,17 @@ hb_canvas_go_to (HbCanvas *self, gint32 course, Length x)
     }
 }
 
-static gboolean
-scroll_cb (HbCanvas *self, double dx, double dy, GtkEventControllerScroll *scroll)
-{
-  const GdkModifierType state
-      = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (scroll));
-  const gboolean wheel = gtk_event_controller_scroll_get_unit (scroll) == GDK_SCROLL_UNIT_WHEEL;
-  View view = self->view;
-
-  if ((state & GDK_CONTROL_MASK) || (wheel && !(state & GDK_SHIFT_MASK) && dx == 0))
-    {
-      zoom_at (self, wheel ? (dy > 0 ? 1 / 1.15 : 1.15) : 1 - CLAMP (dy, -50, 50) / 200,
-               self->pointer_x, self->pointer_y);
-      return GDK_EVENT_STOP;
-    }
-  view.ox -= (wheel ? 60 : 1) * (dx != 0 ? dx : (wheel ? dy : 0));
-  view.oy -= wheel ? 0 : dy;
-  view = on_pixels (view);
-  _hb_canvas_set_view (self, &view, FALSE);
-  return GDK_EVENT_STOP;
-}
-
 static void
-pinch_begin_cb (HbCanvas *self)
+zoomed_cb (gpointer widget, const View *view)
 {
-  self->pinched_scale = self->view.scale;
-}
-
-static void
-pinch_cb (HbCanvas *self, double factor, GtkGesture *gesture)
-{
-  double x = 0, y = 0;
-
-  gtk_gesture_get_bounding_box_center (gesture, &x, &y);
-  zoom_at (self, self->pinched_scale * factor / self->view.scale, x, y);
+  _hb_canvas_set_view (widget, view, FALSE);
 }
 
 void
 _hb_canvas_add_zoom (HbCanvas *self)
 {
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-  GtkGesture *pinch = gtk_gesture_zoom_new ();
+  const HbZoom zoom
+      = { &self->view, &self->pointer_x, &self->pointer_y, SCALE_LEAST, SCALE_MOST, zoomed_cb };
 
-  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
-  g_signal_connect_swapped (pinch, "begin", G_CALLBACK (pinch_begin_cb), self);
-  g_signal_connect_swapped (pinch, "scale-changed", G_CALLBACK (pinch_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (pinch));
+  hb_zoom_add (GTK_WIDGET (self), &zoom);
 }

@@ -376,6 +376,28 @@ turn_on (HbPlanView *self)
     g_signal_emit_by_name (self, "refused", error->message);
 }
 
+/* An opening, or else the wall; a meeting goes with one of its walls. */
+static void
+remove_chosen (HbPlanView *self)
+{
+  const Wall *wall = project_wall (_hb_plan_view_project (self), self->wall);
+  g_autofree char *label = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!wall || !wall->place.given || self->meeting[0].n)
+    return;
+  if (self->opening.n)
+    {
+      gtk_widget_activate_action (GTK_WIDGET (self), "win.remove", NULL);
+      return;
+    }
+  label = g_strdup_printf (_ ("Remove %s"), tool_wall_name (wall));
+  edit = edit_remove_wall (self->wall);
+  if (!hb_document_apply (self->document, edit, label, &error))
+    g_signal_emit_by_name (self, "refused", error->message);
+}
+
 static gboolean
 key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
 {
@@ -392,6 +414,10 @@ key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
       return arrow (self, 0, 1, state);
     case GDK_KEY_Down:
       return arrow (self, 0, -1, state);
+    case GDK_KEY_Delete:
+    case GDK_KEY_BackSpace:
+      remove_chosen (self);
+      return GDK_EVENT_STOP;
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
       if (self->parting)

@@ -39,7 +39,6 @@ struct _HbPlanView
   /* Owned: what is drawn */
   View view;
   gboolean fitted; /* the view follows the size of the widget */
-  double pinched_scale;
   Ink *ink;
   Drawing *drawing, *overlay;
   HbRecording *recording, *moving;

@@ -230,6 +230,10 @@ def partition():
         program.find("list item", "Tee of Wall 6 at Right")
         program.find("list item", "Tee of Wall 6 at Middle")
         program.picture("partition")
+        program.keys("Delete")
+        wait_for(lambda: not program.has("list item", "Wall 6 in plan"))
+        program.keys("ctrl+z")
+        wall(program, "Wall 6")
         program.keys("ctrl+z")
         wait_for(lambda: not program.has("list item", "Wall 6 in plan"))
 
