@@ -4,8 +4,8 @@
 #define TICK_HALF 4.f
 #define TEXT_AWAY 3.f
 #define TEXT_BESIDE 7.f
-/* From the outer face: the chain of the chosen wall, and the side's length; farther where numbers
- * stand beside their lines; steps. */
+/* From the outer face: the first row; and the side's length where the chain of the chosen wall is
+ * in that, farther where numbers stand beside their lines; steps. */
 #define CHAIN 18.f
 #define TOTAL 42.f
 #define TOTAL_BESIDE 66.f
@@ -93,6 +93,12 @@ is_free (const PlanScene *scene, const PlanWall *placed)
   return TRUE;
 }
 
+static gboolean
+has_chain (const PlanScene *scene, const PlanWall *placed)
+{
+  return placed->wall->id.n == scene->input->wall.n && placed->wall->openings->len > 0;
+}
+
 static void
 add_side (PlanScene *scene, const PlanWall *placed)
 {
@@ -102,7 +108,9 @@ add_side (PlanScene *scene, const PlanWall *placed)
 
   if (outside || is_free (scene, placed))
     plan_add_dimension (scene->drawing, placed->wall, from, to,
-                        plan_runs_across (placed->wall) ? TOTAL_BESIDE : TOTAL,
+                        !has_chain (scene, placed)        ? CHAIN
+                        : plan_runs_across (placed->wall) ? TOTAL_BESIDE
+                                                          : TOTAL,
                         STYLE_DIMENSION_TOTAL, TRUE);
 }
 
@@ -150,7 +158,7 @@ plan_add_dimensions (PlanScene *scene)
   for (guint i = 0; i < scene->walls->len; i++)
     {
       add_side (scene, plan_wall_at (scene, i));
-      if (plan_wall_at (scene, i)->wall->id.n == scene->input->wall.n)
+      if (has_chain (scene, plan_wall_at (scene, i)))
         add_chain (scene, plan_wall_at (scene, i));
     }
 }

@@ -326,11 +326,12 @@ clear_middle (const PlanScene *scene, const PlanWall *placed)
   for (guint i = 0; i < breaks->len; i++)
     {
       const Stretch *gap = &g_array_index (breaks, Stretch, i);
+      const gint64 until = MIN (gap->from, placed->wall->length);
 
-      if (gap->from - at > to - from)
+      if (until - at > to - from)
         {
           from = at;
-          to = gap->from;
+          to = until;
         }
       at = MAX (at, gap->to);
     }

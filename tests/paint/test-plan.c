@@ -256,6 +256,33 @@ test_dimensions (void)
   g_assert_true (says (chain, "6790"));
 }
 
+/* A name stands beside its own wall, whatever other walls lie in line with it. */
+static void
+test_names (void)
+{
+  g_autoptr (Project) project = building ("9000 4000 3000 R 3000 6000 7000");
+  const PlanInput input = { .project = project };
+  g_autoptr (Drawing) drawing = plan_drawing (&input);
+  guint n = 0;
+
+  for (guint i = 0; i < drawing->marks->len; i++)
+    {
+      const Mark *mark = drawing_mark (drawing, i);
+      const MarkPoint *at = drawing_points (drawing, mark);
+
+      if (mark->style != STYLE_PLAN_NAME)
+        continue;
+      const Wall *wall = project_wall (project, (WallId){ mark->ref.id });
+      const PlanBox box = plan_box (wall, MM (250));
+      g_assert_cmpfloat (at->x * LENGTH_PER_MM, >=, (double) box.x0 - 1);
+      g_assert_cmpfloat (at->x * LENGTH_PER_MM, <=, (double) box.x1 + 1);
+      g_assert_cmpfloat (at->z * LENGTH_PER_MM, >=, (double) box.y0 - 1);
+      g_assert_cmpfloat (at->z * LENGTH_PER_MM, <=, (double) box.y1 + 1);
+      n++;
+    }
+  g_assert_cmpuint (n, ==, 6);
+}
+
 /* Whatever the shape, all of it is in sight. */
 static void
 test_fit (void)
@@ -366,6 +393,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/tee", test_tee);
   g_test_add_func ("/plan/wrong", test_wrong);
   g_test_add_func ("/plan/dimensions", test_dimensions);
+  g_test_add_func ("/plan/names", test_names);
   g_test_add_func ("/plan/fit", test_fit);
   g_test_add_func ("/plan/overlay", test_overlay);
   g_test_add_func ("/plan/sketch", test_sketch);
