@@ -402,6 +402,8 @@ static gboolean
 key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
 {
   (void) code;
+  if (_hb_plan_view_is_typing (self))
+    return GDK_EVENT_PROPAGATE;
   if (self->pull.kind != PLAN_PULL_NONE && key != GDK_KEY_Escape)
     return GDK_EVENT_STOP;
   switch (key)

@@ -49,7 +49,11 @@ struct _HbPlanView
   PlanPull pull;
   gboolean space_held, nudging;
   double pointer_x, pointer_y;
-  GPtrArray *holds; /* GtkWidget *, children; owned as such */
+  GPtrArray *holds;  /* GtkWidget *, children; owned as such */
+  MarkRef pressed;   /* the dimension under the hand */
+  GtkWidget *typing; /* the entry over a dimension, a child; NULL: none */
+  MarkRef typed;     /* that dimension */
+  double typed_x, typed_y;
 };
 
 /* plan-view.c */
@@ -80,3 +84,9 @@ void _hb_plan_view_place_holds (HbPlanView *self);
 void _hb_plan_view_drop_holds (HbPlanView *self);
 void _hb_plan_view_focus_chosen (HbPlanView *self);
 gboolean _hb_plan_view_focus_next (HbPlanView *self, gboolean forward);
+
+/* plan-view-dimension.c: typing into a dimension */
+void _hb_plan_view_type (HbPlanView *self, const MarkRef *ref, double x, double y);
+gboolean _hb_plan_view_is_typing (HbPlanView *self);
+void _hb_plan_view_stop_typing (HbPlanView *self);
+void _hb_plan_view_place_typing (HbPlanView *self);

@@ -261,7 +261,9 @@ pull_begin_cb (HbPlanView *self, double x, double y, GtkGesture *gesture)
   MarkRef ref = { .kind = REF_NONE };
 
   _hb_plan_view_end_nudge (self);
+  _hb_plan_view_stop_typing (self);
   _hb_plan_view_pull_clear (self);
+  self->pressed = ref;
   gtk_window_set_focus_visible (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), FALSE);
   if (button == GDK_BUTTON_MIDDLE || self->space_held)
     begin (self, PLAN_PULL_PAN, x, y, &ref);
@@ -269,7 +271,9 @@ pull_begin_cb (HbPlanView *self, double x, double y, GtkGesture *gesture)
     gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
   else if (self->parting)
     begin (self, PLAN_PULL_PART, x, y, &ref);
-  else if (_hb_plan_view_pick (self, x, y, &ref))
+  else if (_hb_plan_view_pick (self, x, y, &ref) && ref.kind == REF_DIMENSION)
+    self->pressed = ref;
+  else if (ref.kind != REF_NONE)
     {
       _hb_plan_view_choose (self, &ref);
       if (kind_of (&ref) != PLAN_PULL_NONE)
@@ -336,9 +340,17 @@ keep (HbPlanView *self)
 }
 
 static void
-pull_end_cb (HbPlanView *self)
+pull_end_cb (HbPlanView *self, double dx, double dy, GtkGesture *gesture)
 {
-  if (self->pull.kind != PLAN_PULL_NONE && self->pull.kind != PLAN_PULL_PAN && self->pull.under_way)
+  double x = 0, y = 0;
+
+  if (self->pressed.kind == REF_DIMENSION && fabs (dx) < CLICK && fabs (dy) < CLICK)
+    {
+      gtk_gesture_drag_get_start_point (GTK_GESTURE_DRAG (gesture), &x, &y);
+      _hb_plan_view_type (self, &self->pressed, x, y);
+    }
+  else if (self->pull.kind != PLAN_PULL_NONE && self->pull.kind != PLAN_PULL_PAN
+           && self->pull.under_way)
     keep (self);
   else
     _hb_plan_view_pull_clear (self);
@@ -375,6 +387,8 @@ cursor_of (HbPlanView *self, const MarkRef *ref)
 
   if (ref->kind == REF_MEETING)
     return "pointer";
+  if (ref->kind == REF_DIMENSION)
+    return "text";
   if (ref->kind == REF_WALL)
     wall = project_wall (project, (WallId){ ref->id });
   if (ref->kind == REF_OPENING)

@@ -315,11 +315,13 @@ hb_plan_view_get_parting (HbPlanView *self)
 gboolean
 hb_plan_view_cancel (HbPlanView *self)
 {
-  const gboolean pulled = _hb_plan_view_pull_cancel (self), parting = self->parting;
+  const gboolean typing = _hb_plan_view_is_typing (self), parting = self->parting;
+  const gboolean pulled = _hb_plan_view_pull_cancel (self);
 
   g_return_val_if_fail (HB_IS_PLAN_VIEW (self), FALSE);
+  _hb_plan_view_stop_typing (self);
   hb_plan_view_set_parting (self, FALSE);
-  return pulled || parting;
+  return pulled || parting || typing;
 }
 
 /* ---- the document ---- */
@@ -388,6 +390,7 @@ hb_plan_view_size_allocate (GtkWidget *widget, int width, int height, int baseli
   if (self->fitted && self->pull.kind == PLAN_PULL_NONE)
     hb_plan_view_fit (self);
   _hb_plan_view_place_holds (self);
+  _hb_plan_view_place_typing (self);
 }
 
 /* What nobody sees need not be found either: what the keyboard walks over is there only when the
@@ -431,6 +434,7 @@ hb_plan_view_dispose (GObject *object)
 
   _hb_plan_view_drop_holds (self);
   _hb_plan_view_pull_clear (self);
+  g_clear_pointer (&self->typing, gtk_widget_unparent);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (hb_plan_view_parent_class)->dispose (object);
 }

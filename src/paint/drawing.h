@@ -29,7 +29,8 @@ typedef enum
   REF_WALL,      /* part: an end or the top; in plan its body, id: WallId.n */
   REF_COURSE,    /* a: course; a cell of the storey rod */
   REF_BED,       /* a: course; the joint above it, at the storey rod */
-  REF_DIMENSION, /* id of an opening or none; part: which value, see DimensionPart */
+  REF_DIMENSION, /* id of an opening or none; part: which value, see DimensionPart; in plan a:
+                  * WallId.n, b: the length that it shows */
   REF_STEEL,     /* a: course */
   REF_MEETING,   /* of a plan: a, b: WallId.n of the first and the second wall */
 } RefKind;

@@ -30,31 +30,48 @@ add_tick (Drawing *drawing, const Wall *wall, double u, float out)
                     plan_place (wall, u, 0, 0, out + TICK_HALF));
 }
 
-void
-plan_add_dimension (Drawing *drawing, const Wall *wall, Length from, Length to, float out,
-                    Style text, gboolean always)
+/* From one place along a wall to another. */
+typedef struct
 {
-  const double u0 = length_to_mm (from), u1 = length_to_mm (to);
-  const MarkLook line = mark_look (STYLE_DIMENSION_LINE, LAYER_DIMENSIONS);
-  MarkLook look = mark_look (text, LAYER_DIMENSIONS);
+  Length from, to;
+  float out; /* of its line from the outer face, steps */
+  DimensionPart part;
+  OpeningId opening; /* or none */
+  Style text;
+} PlanDimension;
+
+/* A line with its ticks and its number, which is what typing changes. */
+static void
+add_dimension (PlanScene *scene, const Wall *wall, const PlanDimension *dimension)
+{
+  const double u0 = length_to_mm (dimension->from), u1 = length_to_mm (dimension->to);
+  const gboolean across = plan_runs_across (wall), total = dimension->part == DIMENSION_WALL_LENGTH;
+  const float beside = across ? TEXT_BESIDE : TEXT_AWAY;
+  MarkLook line = mark_look (STYLE_DIMENSION_LINE, LAYER_DIMENSIONS);
+  MarkLook look = mark_look (dimension->text, LAYER_DIMENSIONS);
   char number[LENGTH_TEXT_SIZE];
   float x, y;
 
-  if (to <= from)
+  if (dimension->to <= dimension->from)
     return;
-  drawing_add_line (drawing, &line, plan_place (wall, u0, 0, 0, out),
-                    plan_place (wall, u1, 0, 0, out));
-  add_tick (drawing, wall, u0, out);
-  add_tick (drawing, wall, u1, out);
-  if (!always && plan_runs_across (wall))
+  look.ref = (MarkRef){ .kind = REF_DIMENSION,
+                        .id = dimension->opening.n,
+                        .part = (gint32) dimension->part,
+                        .a = (gint32) wall->id.n,
+                        .b = dimension->to - dimension->from };
+  line.ref = look.ref;
+  drawing_add_line (scene->drawing, &line, plan_place (wall, u0, 0, 0, dimension->out),
+                    plan_place (wall, u1, 0, 0, dimension->out));
+  add_tick (scene->drawing, wall, u0, dimension->out);
+  add_tick (scene->drawing, wall, u1, dimension->out);
+  if (!total && across)
     look.min_scale = UPRIGHT_ROOM / (u1 - u0);
-  else if (!always)
+  else if (!total)
     look.fit = u1 - u0;
   anchors (wall, &x, &y);
-  drawing_add_text (drawing, &look,
-                    plan_place (wall, (u0 + u1) / 2, 0, 0,
-                                out + (plan_runs_across (wall) ? TEXT_BESIDE : TEXT_AWAY)),
-                    x, y, length_text (to - from, number));
+  drawing_add_text (scene->drawing, &look,
+                    plan_place (wall, (u0 + u1) / 2, 0, 0, dimension->out + beside), x, y,
+                    length_text (dimension->to - dimension->from, number));
 }
 
 /* ---- the sides ---- */
@@ -107,11 +124,15 @@ add_side (PlanScene *scene, const PlanWall *placed)
       = side_end (scene, placed, SIDE_LEFT, &from) && side_end (scene, placed, SIDE_RIGHT, &to);
 
   if (outside || is_free (scene, placed))
-    plan_add_dimension (scene->drawing, placed->wall, from, to,
-                        !has_chain (scene, placed)        ? CHAIN
-                        : plan_runs_across (placed->wall) ? TOTAL_BESIDE
-                                                          : TOTAL,
-                        STYLE_DIMENSION_TOTAL, TRUE);
+    add_dimension (scene, placed->wall,
+                   &(PlanDimension){ from,
+                                     to,
+                                     !has_chain (scene, placed)        ? CHAIN
+                                     : plan_runs_across (placed->wall) ? TOTAL_BESIDE
+                                                                       : TOTAL,
+                                     DIMENSION_WALL_LENGTH,
+                                     { 0 },
+                                     STYLE_DIMENSION_TOTAL });
 }
 
 /* ---- along the chosen wall ---- */
@@ -130,6 +151,7 @@ add_chain (PlanScene *scene, const PlanWall *placed)
 {
   const Wall *wall = placed->wall;
   g_autoptr (GPtrArray) sorted = g_ptr_array_new ();
+  OpeningId last = { 0 };
   Length at = 0;
 
   for (guint i = 0; i < wall->openings->len; i++)
@@ -143,13 +165,19 @@ add_chain (PlanScene *scene, const PlanWall *placed)
 
       if (opening->x < at)
         continue;
-      plan_add_dimension (scene->drawing, wall, at, opening->x, CHAIN, style, FALSE);
-      plan_add_dimension (scene->drawing, wall, opening->x, opening_right (opening), CHAIN, style,
-                          FALSE);
+      add_dimension (
+          scene, wall,
+          &(PlanDimension){ at, opening->x, CHAIN, DIMENSION_PIER_BEFORE, opening->id, style });
+      add_dimension (scene, wall,
+                     &(PlanDimension){ opening->x, opening_right (opening), CHAIN,
+                                       DIMENSION_OPENING_WIDTH, opening->id, style });
       at = opening_right (opening);
+      last = opening->id;
     }
   if (at > 0)
-    plan_add_dimension (scene->drawing, wall, at, wall->length, CHAIN, STYLE_DIMENSION_TEXT, FALSE);
+    add_dimension (scene, wall,
+                   &(PlanDimension){ at, wall->length, CHAIN, DIMENSION_PIER_AFTER, last,
+                                     STYLE_DIMENSION_TEXT });
 }
 
 void

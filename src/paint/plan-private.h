@@ -54,7 +54,3 @@ plan_runs_across (const Wall *wall) /* up or down the sheet */
 
 /* plan-dimension.c */
 void plan_add_dimensions (PlanScene *scene);
-/* A dimension line with its ticks and its text between two places along a wall, `out` steps outside
- * of its outer face. */
-void plan_add_dimension (Drawing *drawing, const Wall *wall, Length from, Length to, float out,
-                         Style text, gboolean always);

@@ -282,6 +282,25 @@ def typed_length():
         tap.equal(value(text, "w4", "plan-x"), "-1000", "Left went along")
 
 
+@tap.case("/plan/a-dimension-is-typed-where-it-stands")
+def dimension():
+    path = house("dimension.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        x, y, width, height = program.box(wall(program, "Right"))
+        # Its figure stands beside the line, which is 18 px outside of the wall.
+        program.click((x + width + 18 + 24, y + height // 2))
+        program.find("text", "Length of the side")
+        program.picture("dimension-typed")
+        program.type("6500")
+        program.keys("Return")
+        describes(program, "list item", "Left in plan", "6500 mm long")
+        tap.equal(value(saved(program, path, lambda t: value(t, "w4", "length") == "6500"), "w3",
+                        "plan-y"), "6500", "Back went along")
+        program.keys("ctrl+z")
+        describes(program, "list item", "Left in plan", "6000 mm long")
+
+
 @tap.case("/plan/the-best-turns-are-found-and-set")
 def turns():
     path = house("turns.halfbond")

@@ -256,6 +256,32 @@ test_dimensions (void)
   g_assert_true (says (chain, "6790"));
 }
 
+/* Every number is what typing into it would change, and says whose. */
+static void
+test_dimension_refs (void)
+{
+  g_autoptr (Project) project = house ();
+  const Wall *front = project_wall_at (project, 0);
+  const PlanInput input = { .project = project, .wall = front->id };
+  g_autoptr (Drawing) drawing = plan_drawing (&input);
+  guint n = 0;
+
+  for (guint i = 0; i < drawing->marks->len; i++)
+    {
+      const Mark *mark = drawing_mark (drawing, i);
+      char number[LENGTH_TEXT_SIZE];
+
+      if (mark->kind != MARK_TEXT || mark->ref.kind != REF_DIMENSION)
+        continue;
+      g_assert_cmpstr (drawing_text (drawing, mark), ==, length_text (mark->ref.b, number));
+      g_assert_nonnull (project_wall (project, (WallId){ (guint32) mark->ref.a }));
+      g_assert_true ((mark->ref.part == DIMENSION_WALL_LENGTH) == (mark->ref.id == 0));
+      n++;
+    }
+  /* Four sides; before, at and after the window in front. */
+  g_assert_cmpuint (n, ==, 4 + 3);
+}
+
 /* A name stands beside its own wall, whatever other walls lie in line with it. */
 static void
 test_names (void)
@@ -393,6 +419,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/tee", test_tee);
   g_test_add_func ("/plan/wrong", test_wrong);
   g_test_add_func ("/plan/dimensions", test_dimensions);
+  g_test_add_func ("/plan/dimension-refs", test_dimension_refs);
   g_test_add_func ("/plan/names", test_names);
   g_test_add_func ("/plan/fit", test_fit);
   g_test_add_func ("/plan/overlay", test_overlay);
