@@ -3,33 +3,13 @@
 
 #include "bond/lay.h"
 #include "bond/shared.h"
-#include "model/edit.h"
 #include "model/outline.h"
+#include "edited.h"
+#include "sanitized.h"
 
-#if defined(__SANITIZE_ADDRESS__)
-#define SHARE_OF 10
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define SHARE_OF 10
-#endif
-#endif
-#ifndef SHARE_OF
-#define SHARE_OF 1
-#endif
-
+/* Sanitizers look at a part. */
+#define SHARE_OF (SANITIZED ? 10 : 1)
 #define N_HOUSES (30 / SHARE_OF)
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
-}
 
 static Wall *
 wall_at (Length x, Length y, Runs runs, Length length, Length height)

@@ -6,21 +6,12 @@
 
 #include "any-wall.h"
 #include "check-layout.h"
+#include "sanitized.h"
 
 #include <stdio.h>
 
-/* Sanitizers make it all some ten times slower. */
-#if defined(__SANITIZE_ADDRESS__)
-#define SHARE_OF 20
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define SHARE_OF 20
-#endif
-#endif
-#ifndef SHARE_OF
-#define SHARE_OF 1
-#endif
-
+/* Sanitizers look at a part. */
+#define SHARE_OF (SANITIZED ? 20 : 1)
 #define N_CHECKED (20000 / SHARE_OF)
 #define N_GOLDEN 500
 #define N_LAWS (1200 / SHARE_OF)

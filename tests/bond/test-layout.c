@@ -3,32 +3,7 @@
 
 #include "any-house.h"
 #include "check-layout.h"
-
-/* A wall of the default block, 600 x 200 mm, with dry joints and no levelling bed. */
-static Wall *
-plain_wall (double length, double height)
-{
-  Wall *wall = wall_new ();
-  wall->id.n = 7;
-  wall->length = length_from_mm (length);
-  wall->height = length_from_mm (height);
-  wall->laying.given = LAYING_FIRST_BED | LAYING_BED | LAYING_HEAD;
-  wall->laying.first_bed = wall->laying.bed = wall->laying.head = 0;
-  return wall;
-}
-
-static void
-add_opening (Wall *wall, double x, double width, double sill, double height)
-{
-  Opening opening = opening_default (OPENING_WINDOW);
-  opening.id.n = 20 + wall->openings->len;
-  opening.key = g_strdup_printf ("o%u", opening.id.n);
-  opening.x = length_from_mm (x);
-  opening.width = length_from_mm (width);
-  opening.sill = length_from_mm (sill);
-  opening.height = length_from_mm (height);
-  g_array_append_val (wall->openings, opening);
-}
+#include "plain-wall.h"
 
 /* Laid in the default block, and verified. */
 static Layout *
@@ -176,7 +151,7 @@ test_piers_close (void)
   block.length = LENGTH_MM (240);
   wall->laying.head = LENGTH_MM (10);
   block.height = LENGTH_MM (240);
-  add_opening (wall, 740, 1010, 0, 240);
+  plain_wall_open (wall, 740, 1010, 0, 240);
   g_autoptr (Layout) layout = lay_wall (wall, &block, NULL);
   g_autofree char *wrong = check_layout (wall, &block, layout);
   g_assert_cmpstr (wrong, ==, NULL);
@@ -192,7 +167,7 @@ static void
 test_short_pier (void)
 {
   g_autoptr (Wall) wall = plain_wall (3100, 600);
-  add_opening (wall, 100, 1200, 0, 600);
+  plain_wall_open (wall, 100, 1200, 0, 600);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (count_breaches (layout, BREACH_MIN_PIECE), ==, 3);
   g_assert_cmpint (layout->proof.breaches, ==, 3);
@@ -231,7 +206,7 @@ test_packed_top (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 422);
   wall->laying.bed = LENGTH_MM (2);
-  add_opening (wall, 1000, 500, 202, 220);
+  plain_wall_open (wall, 1000, 500, 202, 220);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout->courses->len, ==, 2);
   g_assert_cmpint (layout->packings->len, ==, 2);
@@ -263,7 +238,7 @@ static void
 test_jamb_is_no_perpend (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 400);
-  add_opening (wall, 600, 1800, 200, 200);
+  plain_wall_open (wall, 600, 1800, 200, 200);
   g_autoptr (Layout) layout = lay (wall);
   assert_course (layout, 1, "600 600 600 600 600");
   assert_course (layout, 2, "600 600");
@@ -279,7 +254,7 @@ static void
 test_under_sill (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 800);
-  add_opening (wall, 900, 1200, 300, 400);
+  plain_wall_open (wall, 900, 1200, 300, 400);
   g_autoptr (Layout) layout = lay (wall);
   const Course *second = layout_course (layout, 1);
   int n_notched = 0;
@@ -302,7 +277,7 @@ static void
 test_notch (void)
 {
   g_autoptr (Wall) wall = plain_wall (600, 200);
-  add_opening (wall, 400, 200, 100, 100);
+  plain_wall_open (wall, 400, 200, 100, 100);
   g_autoptr (Layout) layout = lay (wall);
   static const int corners[][2]
       = { { 0, 0 }, { 600, 0 }, { 600, 100 }, { 400, 100 }, { 400, 200 }, { 0, 200 } };
@@ -324,8 +299,8 @@ static void
 test_packing_over_head (void)
 {
   g_autoptr (Wall) packed = plain_wall (3000, 400), stripped = plain_wall (3000, 400);
-  add_opening (packed, 900, 1200, 0, 180);
-  add_opening (stripped, 900, 1200, 0, 179);
+  plain_wall_open (packed, 900, 1200, 0, 180);
+  plain_wall_open (stripped, 900, 1200, 0, 179);
   g_autoptr (Layout) with_packing = lay (packed), with_strip = lay (stripped);
   g_assert_cmpint (with_packing->packings->len, ==, 1);
   const Packing *packing = &g_array_index (with_packing->packings, Packing, 0);
@@ -344,7 +319,7 @@ static void
 test_hole_in_course (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 200);
-  add_opening (wall, 1000, 1000, 50, 40);
+  plain_wall_open (wall, 1000, 1000, 50, 40);
   g_autoptr (Layout) layout = lay (wall);
   Length strip = 0;
   for (guint i = 0; i < layout->pieces->len; i++)
@@ -365,8 +340,8 @@ test_strip_goes_on (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 400);
   wall->laying.head = LENGTH_MM (2);
-  add_opening (wall, 1000, 1000, 50, 40);
-  add_opening (wall, 1500, 200, 180, 60);
+  plain_wall_open (wall, 1000, 1000, 50, 40);
+  plain_wall_open (wall, 1500, 200, 180, 60);
   g_autoptr (Layout) layout = lay (wall);
   Length strip = 0;
   int n = 0;
@@ -388,7 +363,7 @@ test_strip_in_joints (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 200);
   wall->laying.head = LENGTH_MM (20);
-  add_opening (wall, 1000, 30, 50, 40);
+  plain_wall_open (wall, 1000, 30, 50, 40);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout->packings->len, ==, 1);
   const Packing *packing = &g_array_index (layout->packings, Packing, 0);
@@ -401,7 +376,7 @@ static void
 test_full_width (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 1000);
-  add_opening (wall, 0, 3000, 400, 400);
+  plain_wall_open (wall, 0, 3000, 400, 400);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout->courses->len, ==, 5);
   g_assert_cmpint (layout_course (layout, 2)->n_pieces, ==, 0);
@@ -414,7 +389,7 @@ static void
 test_all_hole (void)
 {
   g_autoptr (Wall) wall = plain_wall (3000, 1000);
-  add_opening (wall, 0, 3000, 0, 1000);
+  plain_wall_open (wall, 0, 3000, 0, 1000);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout->pieces->len, ==, 0);
   g_assert_cmpint (layout->proof.proven, ==, TRUE);
@@ -425,7 +400,7 @@ static void
 test_to_top (void)
 {
   g_autoptr (Wall) wall = plain_wall (4200, 800);
-  add_opening (wall, 1800, 600, 400, 400);
+  plain_wall_open (wall, 1800, 600, 400, 400);
   g_autoptr (Layout) layout = lay (wall);
   for (guint c = 2; c < 4; c++)
     {
@@ -525,7 +500,7 @@ test_area (void)
 {
   g_autoptr (Wall) wall = plain_wall (5000, 1600);
   double area = 0;
-  add_opening (wall, 1130, 1200, 310, 870);
+  plain_wall_open (wall, 1130, 1200, 310, 870);
   g_autoptr (Layout) layout = lay (wall);
   for (guint i = 0; i < layout->pieces->len; i++)
     area += layout_piece_area (layout, layout_piece (layout, i));

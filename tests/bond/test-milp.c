@@ -8,17 +8,9 @@
 
 #include "cells.h"
 #include "check-layout.h"
+#include "sanitized.h"
 
-#if defined(__SANITIZE_ADDRESS__)
-#define SKIP TRUE
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define SKIP TRUE
-#endif
-#endif
-#ifndef SKIP
-#define SKIP FALSE
-#endif
+#define SKIP (SANITIZED)
 
 #define N_WALLS 400
 #define N_FINE 30

@@ -4,32 +4,7 @@
 #include "any-wall.h"
 #include "check-layout.h"
 #include "check-rules.h"
-
-/* A wall of the default block, 600 x 200 mm, with dry joints and no levelling bed. */
-static Wall *
-plain_wall (double length, double height)
-{
-  Wall *wall = wall_new ();
-  wall->id.n = 7;
-  wall->length = length_from_mm (length);
-  wall->height = length_from_mm (height);
-  wall->laying.given = LAYING_FIRST_BED | LAYING_BED | LAYING_HEAD;
-  wall->laying.first_bed = wall->laying.bed = wall->laying.head = 0;
-  return wall;
-}
-
-static void
-add_opening (Wall *wall, double x, double width, double sill, double height)
-{
-  Opening opening = opening_default (OPENING_WINDOW);
-  opening.id.n = 20 + wall->openings->len;
-  opening.key = g_strdup_printf ("o%u", opening.id.n);
-  opening.x = length_from_mm (x);
-  opening.width = length_from_mm (width);
-  opening.sill = length_from_mm (sill);
-  opening.height = length_from_mm (height);
-  g_array_append_val (wall->openings, opening);
-}
+#include "plain-wall.h"
 
 static void
 ask (Wall *wall, RuleKind kind, Keep keep, double mm)
@@ -85,7 +60,7 @@ test_bearing (void)
   for (int mm = 150; mm <= 600; mm += 150)
     {
       g_autoptr (Wall) wall = plain_wall (2700, 1200);
-      add_opening (wall, 750, 1200, 400, 400);
+      plain_wall_open (wall, 750, 1200, 400, 400);
       g_autoptr (Layout) without = lay (wall);
       ask (wall, RULE_BEARING, KEEP_MUST, mm);
       g_autoptr (Layout) with = lay (wall);
@@ -104,7 +79,7 @@ static void
 test_bearing_too_long (void)
 {
   g_autoptr (Wall) wall = plain_wall (3600, 1200);
-  add_opening (wall, 1200, 1200, 400, 400);
+  plain_wall_open (wall, 1200, 1200, 400, 400);
   ask (wall, RULE_BEARING, KEEP_MUST, 700);
   g_autoptr (Layout) layout = lay (wall);
   g_assert_cmpint (layout->breaches->len, ==, 2);
@@ -140,7 +115,7 @@ test_jamb_line (void)
   for (Keep keep = KEEP_PREFER; keep <= KEEP_MUST; keep++)
     {
       g_autoptr (Wall) wall = plain_wall (3600, 1000);
-      add_opening (wall, 1200, 1200, 200, 600);
+      plain_wall_open (wall, 1200, 1200, 200, 600);
       ask (wall, RULE_JAMB_LINE, keep, 0);
       g_autoptr (Layout) layout = lay (wall);
       assert_course (layout, 1, "300 600 600 600 600 600 300");
@@ -161,7 +136,7 @@ static void
 test_jamb_cuts (void)
 {
   g_autoptr (Wall) wall = plain_wall (3900, 1200);
-  add_opening (wall, 1350, 1200, 0, 1200);
+  plain_wall_open (wall, 1350, 1200, 0, 1200);
   g_autoptr (Layout) plain = lay (wall);
   g_assert_cmpint (plain->proof.cuts, ==, 12);
   ask (wall, RULE_JAMB_CUTS, KEEP_PREFER, 0);
@@ -243,7 +218,7 @@ static void
 test_lengths (void)
 {
   g_autoptr (Wall) wall = plain_wall (2700, 1200);
-  add_opening (wall, 750, 1200, 400, 400);
+  plain_wall_open (wall, 750, 1200, 400, 400);
   ask (wall, RULE_LENGTHS, KEEP_MUST, 0);
   wall->laying.rules[RULE_LENGTHS].has_value = TRUE;
   wall->laying.rules[RULE_LENGTHS].value = 1;

@@ -7,22 +7,13 @@
 #include "any-house.h"
 #include "check-layout.h"
 #include "check-rules.h"
+#include "plain-wall.h"
+#include "sanitized.h"
 
 #include <stdio.h>
 
 /* An argument asks for more. */
-#if defined(__SANITIZE_ADDRESS__)
-#define IS_SLOW 1
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define IS_SLOW 1
-#endif
-#endif
-#ifdef IS_SLOW
-static guint n_houses = 4, n_small = 30;
-#else
-static guint n_houses = 10, n_small = 120;
-#endif
+static guint n_houses = SANITIZED ? 4 : 10, n_small = SANITIZED ? 30 : 120;
 
 static gint32
 unmatched (const Wall *wall, const Block *block, const Layout *layout, RuleKind kind)
@@ -57,29 +48,12 @@ lay_with (const Wall *wall, const Block *block, RuleKind kind, Keep keep)
 
 /* --- walls worked by hand: 600 x 200 mm, dry joints, no levelling bed --- */
 
-static Wall *
-plain_wall (double length, double height)
-{
-  Wall *wall = wall_new ();
-  wall->id.n = 7;
-  wall->length = length_from_mm (length);
-  wall->height = length_from_mm (height);
-  wall->laying.given = LAYING_FIRST_BED | LAYING_BED | LAYING_HEAD;
-  wall->laying.first_bed = wall->laying.bed = wall->laying.head = 0;
-  return wall;
-}
-
+/* The same in lengths. */
 static void
 add_opening (Wall *wall, Length x, Length width, Length sill, Length height)
 {
-  Opening opening = opening_default (OPENING_WINDOW);
-  opening.id.n = 20 + wall->openings->len;
-  opening.key = g_strdup_printf ("o%u", opening.id.n);
-  opening.x = x;
-  opening.width = width;
-  opening.sill = sill;
-  opening.height = height;
-  g_array_append_val (wall->openings, opening);
+  plain_wall_open (wall, length_to_mm (x), length_to_mm (width), length_to_mm (sill),
+                   length_to_mm (height));
 }
 
 static void

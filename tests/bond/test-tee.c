@@ -3,18 +3,10 @@
 
 #include "any-wall.h"
 #include "check-layout.h"
+#include "sanitized.h"
 
-#if defined(__SANITIZE_ADDRESS__)
-#define SHARE_OF 20
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define SHARE_OF 20
-#endif
-#endif
-#ifndef SHARE_OF
-#define SHARE_OF 1
-#endif
-
+/* Sanitizers look at a part. */
+#define SHARE_OF (SANITIZED ? 20 : 1)
 #define N_WALLS (500 / SHARE_OF)
 
 static void

@@ -7,19 +7,11 @@
 
 #include "cells.h"
 #include "check-layout.h"
+#include "sanitized.h"
 
 #include <stdio.h>
 
-#if defined(__SANITIZE_ADDRESS__)
-#define N_WALLS 60
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define N_WALLS 60
-#endif
-#endif
-#ifndef N_WALLS
-#define N_WALLS 2000
-#endif
+#define N_WALLS (SANITIZED ? 60 : 2000)
 
 typedef struct
 {

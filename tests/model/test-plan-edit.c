@@ -4,20 +4,9 @@
 #include <string.h>
 
 #include "model/outline.h"
+#include "edited.h"
 
 #define MM(mm) LENGTH_MM (mm)
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
-}
 
 static Project *
 building (const char *text)

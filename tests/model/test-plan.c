@@ -1,7 +1,6 @@
 /* test-plan.c - where walls in plan meet, and that both sides say the same */
 #include "model/plan.h"
-
-#include "model/edit.h"
+#include "edited.h"
 
 #define MM(mm) LENGTH_MM (mm)
 
@@ -19,18 +18,6 @@ two_blocks (void)
   g_assert_no_error (error);
   block_clear (&block);
   return project;
-}
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
 }
 
 static Project *

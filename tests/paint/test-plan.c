@@ -3,23 +3,11 @@
 #include <math.h>
 #include <string.h>
 
-#include "model/edit.h"
 #include "paint/ink.h"
 #include "paint/theme.h"
+#include "edited.h"
 
 #define MM(mm) LENGTH_MM (mm)
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
-}
 
 /* The walls of an outline, named by their numbers. */
 static Project *

@@ -7,21 +7,9 @@
 #include "bond/gauge.h"
 #include "bond/lay.h"
 #include "concrete/bed-steel.h"
-#include "model/edit.h"
+#include "edited.h"
 
 /* --- projects to count --- */
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
-}
 
 /* A project of one wall; `block` is what it is laid in. */
 static Project *
