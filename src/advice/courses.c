@@ -3,14 +3,11 @@
 
 #include "advice/judging.h"
 #include "bond/gauge.h"
+#include "takeoff/work.h"
 
 /* Common practice: 10 to 40 mm can be worked, 20 to 30 mm are wanted. */
 #define LEVELLING_LEAST LENGTH_MM (10)
 #define LEVELLING_MOST LENGTH_MM (40)
-/* DGUV Information 201-015, 4.2: units over 25 kg, moisture included, are not laid by hand; 2.2:
- * aerated concrete is reckoned 15 % heavier than dry. */
-#define HAND_MASS 25.0
-#define MOISTURE 1.15
 
 static Mend
 mend_height (const Judging *judging, Length height)
@@ -95,9 +92,9 @@ judge_levelling_bed (Judging *judging)
 static void
 judge_mass (Judging *judging)
 {
-  double mass = block_mass (judging->block) * MOISTURE;
+  double mass = block_mass (judging->block) * HANDLING_MOISTURE;
 
-  if (mass <= HAND_MASS)
+  if (mass <= HANDLING_BY_HAND)
     return;
   judging_add (judging, "block-mass", SEVERITY_NOTE,
                g_strdup_printf (_ ("A whole block is about %.0f kg as delivered, with 15 %% of "

@@ -6,6 +6,7 @@
 const Verb verbs[] = {
   { "lay", N_ ("FILE"), N_ ("Lay every wall, or one"), verb_lay },
   { "takeoff", N_ ("FILE"), N_ ("The quantities"), verb_takeoff },
+  { "work", N_ ("FILE"), N_ ("Hours, handling, days and pallets"), verb_work },
   { "check", N_ ("FILE"), N_ ("What breaks a rule, and where"), verb_check },
   { "level", N_ ("FILE"), N_ ("The level book of the footing reduced, and the first course by it"),
     verb_level },

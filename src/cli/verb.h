@@ -24,6 +24,7 @@ typedef struct
 
 Status verb_lay (int argc, char **argv);
 Status verb_takeoff (int argc, char **argv);
+Status verb_work (int argc, char **argv);
 Status verb_check (int argc, char **argv);
 Status verb_level (int argc, char **argv);
 Status verb_cut (int argc, char **argv);

@@ -10,7 +10,7 @@ import sys
 import xml.etree.ElementTree as ElementTree
 
 import tap
-from program import GARDEN, NARROW, PINNED, STREET, Folder, call, project, result
+from program import BLOCK, GARDEN, NARROW, PINNED, STREET, Folder, call, project, result
 from tap import contains, equal
 
 GOOD = project(STREET, GARDEN)
@@ -696,6 +696,61 @@ def plan_contrary():
         equal(answer["meetings"][0]["made"], "unsaid")
         findings = result("check", path, status=1)["findings"]
         equal("meeting-unclear" in [f["rule"] for f in findings], True)
+
+
+@tap.case("/work/agrees-with-lay-and-takeoff")
+def work():
+    with Folder() as folder:
+        path = folder.file(GOOD)
+        answer = result("work", path)
+        equal(answer["schema"], "halfbond.work/1")
+        equal(list(answer), ["schema", "rates", "hours", "walls", "days", "blocks", "pallets"])
+        equal([w["id"] for w in answer["walls"]], ["w1", "w2"])
+        for wall, laid in zip(answer["walls"], result("lay", path)["walls"]):
+            equal([(c["course"], c["top"], c["pieces"]) for c in wall["courses"]],
+                  [(c["course"], c["top"], len(c["pieces"])) for c in laid["courses"]])
+            equal(wall["pieces"], laid["totals"]["pieces"])
+            equal(round(wall["hours"] - sum(c["hours"] for c in wall["courses"]), 4), 0)
+            equal(wall["heaviest"]["mass"], 17.25, "600 x 200 x 250 mm, 500 kg/m3, 15 %")
+        quantities = {i["key"]: i["quantity"] for i in result("takeoff", path)["items"]}
+        equal([(b["id"], b["to_order"], b["a_pallet"]) for b in answer["blocks"]],
+              [("b1", quantities["blocks.to-order"], 49)])
+        equal(len(answer["pallets"]), answer["blocks"][0]["pallets"])
+        equal(round(sum(p["blocks"] for p in answer["pallets"]) - quantities["blocks.to-order"], 3), 0)
+        equal(round(sum(d["hours"] for d in answer["days"]) - answer["hours"], 3), 0)
+
+
+# By hand: 105 pieces of 6 min and 10 cuts of 3 min are 11 h; 6.018 m of bed of 10 min another
+# 1.003 h. At one course a day (a rise of 300 mm) the ten courses take ten days.
+@tap.case("/work/figures-of-the-builder")
+def work_figures():
+    with Folder() as folder:
+        path = folder.file(project('<wall id="w1" name="" block="b1" length="6018" height="2038"/>'))
+        answer = result("work", path, "--minutes-a-block", "6", "--minutes-a-cut", "3", "--rise", "300",
+                        "--blocks-a-pallet", "105")
+        equal(answer["hours"], 12.003)
+        equal([[(w["from"], w["to"]) for w in d["work"]] for d in answer["days"]],
+              [[(n, n)] for n in range(1, 11)])
+        equal([w["brace"] for d in answer["days"] for w in d["work"]], [False] * 7 + [True] * 3)
+        equal(answer["blocks"], [{"id": "b1", "to_order": 105, "a_pallet": 105, "pallets": 1}])
+        equal([(p["wall"], p["x"]) for p in answer["pallets"]], [("w1", 3009)])
+        out = call("work", path, "--gang", "3", "--lifts-a-day", "20")[1]
+        contains(out, "3 at work, 8 h a day, no wall more than 1500 mm a day", "text")
+        contains(out, "day 1: courses w1 1–5; ", "text")  # 52 pieces; 60 can be lifted
+        contains(out, "to be braced", "text")
+        contains(out, "within 20 kg", "text")
+
+
+@tap.case("/work/heavy-and-none")
+def work_heavy():
+    heavy = BLOCK.replace('thickness="250"', 'thickness="365"')
+    middle = BLOCK.replace('thickness="250"', 'thickness="300"')
+    with Folder() as folder:
+        for block, words in ((heavy, "over 25 kg: not by hand"), (middle, "over 20 kg: not again and again")):
+            out = call("work", folder.file(project(GARDEN, blocks=block)))[1]
+            contains(out, words, "text")
+        equal(call("work", folder.file(project()))[:2], (0, "There is no wall in this project.\n"))
+        equal(call("work", folder.file(project(NARROW)))[0], 1, "it cannot be laid within its rules")
 
 
 @tap.case("/rod/agrees-with-lay")
