@@ -111,7 +111,7 @@ make_cb (Dialog *dialog)
   g_autofree char *fault = read_edit (dialog, &edit, &first);
 
   /* Enter in the line: what is wrong is there to be read. */
-  if (!edit)
+  if (fault || !edit)
     return;
   if (!hb_document_apply (dialog->document, edit, _ ("New building"), &error))
     {

@@ -8,11 +8,32 @@
 
 /* ---- what is found: walls in their order, each with its openings, then meetings ---- */
 
-static GArray *
-wanted_refs (HbPlanView *self)
+static MarkRef
+ref_of_meeting (const Project *project, const Meeting *meeting)
 {
-  const Project *project = _hb_plan_view_project (self);
-  g_autoptr (GArray) meetings = plan_meetings (project);
+  return (MarkRef){ .kind = REF_MEETING,
+                    .a = (gint32) project_wall_at (project, meeting->wall[0])->id.n,
+                    .b = (gint32) project_wall_at (project, meeting->wall[1])->id.n };
+}
+
+/* Among all meetings, which are looked for once for all that is found; NULL: no more. */
+static const Meeting *
+meeting_of (const Project *project, const GArray *meetings, const MarkRef *ref)
+{
+  for (guint i = 0; i < meetings->len; i++)
+    {
+      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
+      const MarkRef its = ref_of_meeting (project, meeting);
+
+      if (its.a == ref->a && its.b == ref->b)
+        return meeting;
+    }
+  return NULL;
+}
+
+static GArray *
+wanted_refs (const Project *project, const GArray *meetings)
+{
   GArray *refs = g_array_new (FALSE, FALSE, sizeof (MarkRef));
 
   for (guint i = 0; i < project->walls->len; i++)
@@ -32,10 +53,7 @@ wanted_refs (HbPlanView *self)
     }
   for (guint i = 0; i < meetings->len; i++)
     {
-      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
-      MarkRef ref = { .kind = REF_MEETING,
-                      .a = (gint32) project_wall_at (project, meeting->wall[0])->id.n,
-                      .b = (gint32) project_wall_at (project, meeting->wall[1])->id.n };
+      const MarkRef ref = ref_of_meeting (project, &g_array_index (meetings, Meeting, i));
 
       g_array_append_val (refs, ref);
     }
@@ -80,9 +98,10 @@ find_hold (HbPlanView *self, const MarkRef *ref)
 }
 
 static const char *
-made_text (const Project *project, const Meeting *meeting)
+made_text (const Meeting *meeting)
 {
-  (void) project;
+  if (meeting->kind == MEET_WRONG)
+    return _ ("wrong");
   switch (meeting->made)
     {
     case MADE_FIRST_ODD:
@@ -99,19 +118,17 @@ made_text (const Project *project, const Meeting *meeting)
 }
 
 static void
-name_meeting (const Project *project, GtkWidget *hold, const MarkRef *ref)
+name_meeting (const Project *project, const GArray *meetings, GtkWidget *hold)
 {
-  const WallId a = { (guint32) ref->a }, b = { (guint32) ref->b };
-  g_autofree char *name = hb_plan_view_dup_meeting_name (project, a, b);
-  Meeting meeting;
+  const Meeting *meeting = meeting_of (project, meetings, ref_of (hold));
+  g_autofree char *name = meeting ? _hb_plan_view_dup_name (project, meeting) : NULL;
 
-  if (plan_meeting_between (project, a, b, &meeting))
-    hb_hold_set_name (HB_HOLD (hold), name,
-                      meeting.kind == MEET_WRONG ? _ ("wrong") : made_text (project, &meeting));
+  if (meeting)
+    hb_hold_set_name (HB_HOLD (hold), name, made_text (meeting));
 }
 
 static void
-name_hold (const Project *project, GtkWidget *hold)
+name_hold (const Project *project, const GArray *meetings, GtkWidget *hold)
 {
   const MarkRef *ref = ref_of (hold);
   g_autofree char *name = NULL, *about = NULL;
@@ -120,7 +137,7 @@ name_hold (const Project *project, GtkWidget *hold)
 
   if (ref->kind == REF_MEETING)
     {
-      name_meeting (project, hold, ref);
+      name_meeting (project, meetings, hold);
       return;
     }
   if (ref->kind == REF_WALL)
@@ -168,7 +185,9 @@ fits (HbPlanView *self, const GArray *refs)
 void
 _hb_plan_view_update_holds (HbPlanView *self)
 {
-  g_autoptr (GArray) refs = wanted_refs (self);
+  const Project *project = _hb_plan_view_project (self);
+  g_autoptr (GArray) meetings = plan_meetings (project);
+  g_autoptr (GArray) refs = wanted_refs (project, meetings);
 
   if (!fits (self, refs))
     {
@@ -182,26 +201,25 @@ _hb_plan_view_update_holds (HbPlanView *self)
         gtk_widget_grab_focus (find_hold (self, &chosen));
     }
   for (guint i = 0; i < self->holds->len; i++)
-    name_hold (_hb_plan_view_project (self), g_ptr_array_index (self->holds, i));
+    name_hold (project, meetings, g_ptr_array_index (self->holds, i));
   gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
 /* What a thing covers in plan; FALSE: nothing any more. */
 static gboolean
-box_of (const Project *project, const MarkRef *ref, PlanBox *box)
+box_of (const Project *project, const GArray *meetings, const MarkRef *ref, PlanBox *box)
 {
   const Wall *wall = ref->kind == REF_WALL
                          ? project_wall (project, (WallId){ ref->id })
                          : project_wall_of_opening (project, (OpeningId){ ref->id });
-  Meeting meeting;
+  const Meeting *meeting;
 
   if (ref->kind == REF_MEETING)
     {
-      if (!plan_meeting_between (project, (WallId){ (guint32) ref->a },
-                                 (WallId){ (guint32) ref->b }, &meeting))
-        return FALSE;
-      *box = meeting.box;
-      return TRUE;
+      meeting = meeting_of (project, meetings, ref);
+      if (meeting)
+        *box = meeting->box;
+      return meeting != NULL;
     }
   if (!wall)
     return FALSE;
@@ -221,7 +239,13 @@ box_of (const Project *project, const MarkRef *ref, PlanBox *box)
 void
 _hb_plan_view_place_holds (HbPlanView *self)
 {
-  for (guint i = 0; self->document && i < self->holds->len; i++)
+  const Project *project = self->document ? _hb_plan_view_project (self) : NULL;
+  g_autoptr (GArray) meetings = NULL;
+
+  if (!self->holds->len)
+    return;
+  meetings = plan_meetings (project);
+  for (guint i = 0; i < self->holds->len; i++)
     {
       GtkWidget *hold = g_ptr_array_index (self->holds, i);
       GtkAllocation at = { 0, 0, 1, 1 };
@@ -230,7 +254,7 @@ _hb_plan_view_place_holds (HbPlanView *self)
       double sx, sy;
 
       gtk_widget_measure (hold, GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
-      if (box_of (_hb_plan_view_project (self), ref_of (hold), &box))
+      if (box_of (project, meetings, ref_of (hold), &box))
         {
           corner = (MarkPoint){ (double) box.x0 / LENGTH_PER_MM, (double) box.y1 / LENGTH_PER_MM, 0,
                                 0 };
@@ -305,7 +329,7 @@ nudge (HbPlanView *self, Edit *edit, GError *why)
   g_autoptr (Edit) owned = edit;
   g_autoptr (GError) error = why;
 
-  if (edit && hb_document_preview (self->document, edit, &error))
+  if (owned && hb_document_preview (self->document, owned, &error))
     self->nudging = TRUE;
   else if (error)
     _hb_plan_view_say (self, error->message);

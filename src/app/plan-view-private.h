@@ -65,6 +65,8 @@ void _hb_plan_view_say (HbPlanView *self, const char *sentence);
 gboolean _hb_plan_view_pick (HbPlanView *self, double x, double y, MarkRef *ref);
 /* Chooses what the mark stands for, and tells of it. */
 void _hb_plan_view_choose (HbPlanView *self, const MarkRef *ref);
+/* "Corner of Front and Right". Newly allocated. */
+char *_hb_plan_view_dup_name (const Project *project, const Meeting *meeting);
 /* What is chosen, as a mark would say it. */
 MarkRef _hb_plan_view_chosen (HbPlanView *self);
 

@@ -45,7 +45,7 @@ preview (HbPlanView *self, Edit *edit, GError *why)
   g_autoptr (Edit) owned = edit;
   g_autoptr (GError) error = why;
 
-  if (edit && hb_document_preview (self->document, edit, &error))
+  if (owned && hb_document_preview (self->document, owned, &error))
     return TRUE;
   if (error)
     _hb_plan_view_say (self, error->message);

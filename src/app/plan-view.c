@@ -181,26 +181,33 @@ add_zoom (HbPlanView *self)
 /* ---- what is chosen ---- */
 
 char *
-hb_plan_view_dup_meeting_name (const Project *project, WallId first, WallId second)
+_hb_plan_view_dup_name (const Project *project, const Meeting *meeting)
 {
-  const Wall *a = project_wall (project, first), *b = project_wall (project, second);
-  Meeting meeting;
+  const char *a = tool_wall_name (project_wall_at (project, meeting->wall[0]));
+  const char *b = tool_wall_name (project_wall_at (project, meeting->wall[1]));
 
-  if (!a || !b || !plan_meeting_between (project, first, second, &meeting))
-    return g_strdup ("");
-  switch (meeting.kind)
+  switch (meeting->kind)
     {
     case MEET_CORNER:
-      return g_strdup_printf (_ ("Corner of %s and %s"), tool_wall_name (a), tool_wall_name (b));
+      return g_strdup_printf (_ ("Corner of %s and %s"), a, b);
     case MEET_TEE:
-      return g_strdup_printf (_ ("Tee of %s at %s"), tool_wall_name (a), tool_wall_name (b));
+      return g_strdup_printf (_ ("Tee of %s at %s"), a, b);
     case MEET_CROSSING:
-      return g_strdup_printf (_ ("Crossing of %s and %s"), tool_wall_name (a), tool_wall_name (b));
+      return g_strdup_printf (_ ("Crossing of %s and %s"), a, b);
     case MEET_WRONG:
     default:
-      return g_strdup_printf (_ ("%s and %s in each other’s way"), tool_wall_name (a),
-                              tool_wall_name (b));
+      return g_strdup_printf (_ ("%s and %s in each other’s way"), a, b);
     }
+}
+
+char *
+hb_plan_view_dup_meeting_name (const Project *project, WallId first, WallId second)
+{
+  Meeting meeting;
+
+  if (!plan_meeting_between (project, first, second, &meeting))
+    return g_strdup ("");
+  return _hb_plan_view_dup_name (project, &meeting);
 }
 
 MarkRef

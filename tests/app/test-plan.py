@@ -326,6 +326,13 @@ def enter():
         program.click(wall(program, "Left"))
         program.keys("Return")
         program.find("list item", "Wall: Left")
+        # A tool of the elevation shows it; another view is chosen by its button.
+        in_plan(program)
+        program.keys("w")
+        program.find("list item", "Wall: Left")
+        says(program, "corner to corner of the new window")
+        program.keys("Escape")
+        in_plan(program)
 
 
 screen = Screen()
