@@ -78,19 +78,48 @@ way_text (MeetMade made, const char *first, const char *second)
     }
 }
 
-/* What is wrong, or what to mind. */
-static char *
-about_text (const Meeting *meeting, const char *first, const char *second)
+/* A third wall in what two share; NULL: none. */
+static const Wall *
+third_wall (const Project *project, const Meeting *meeting)
 {
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      PlanBox box;
+
+      if (!wall->place.given || i == meeting->wall[0] || i == meeting->wall[1])
+        continue;
+      box = plan_box (wall, project_block (project, wall->block)->thickness);
+      if (MAX (box.x0, meeting->box.x0) < MIN (box.x1, meeting->box.x1)
+          && MAX (box.y0, meeting->box.y0) < MIN (box.y1, meeting->box.y1))
+        return wall;
+    }
+  return NULL;
+}
+
+static char *
+wrong_text (const Project *project, const Meeting *meeting, const char *first, const char *second)
+{
+  const Wall *third = third_wall (project, meeting);
   char a[LENGTH_TEXT_SIZE], b[LENGTH_TEXT_SIZE];
 
+  if (third)
+    return g_strdup_printf (_ ("%s, %s and %s want the same place: only two walls can be bonded "
+                               "there. Move one of them."),
+                            first, second, tool_wall_name (third));
+  return g_strdup_printf (_ ("%s and %s share %s × %s mm here, which is no corner and no end of a "
+                             "partition. Move one of them, or make it longer or shorter."),
+                          first, second,
+                          length_text ((Length) (meeting->box.x1 - meeting->box.x0), a),
+                          length_text ((Length) (meeting->box.y1 - meeting->box.y0), b));
+}
+
+/* What is wrong, or what to mind. */
+static char *
+about_text (const Project *project, const Meeting *meeting, const char *first, const char *second)
+{
   if (meeting->kind == MEET_WRONG)
-    return g_strdup_printf (_ ("%s and %s stand in each other’s way: they share %s × %s mm here, "
-                               "and that is no square of their own. Move one of them, or make it "
-                               "longer or shorter."),
-                            first, second,
-                            length_text ((Length) (meeting->box.x1 - meeting->box.x0), a),
-                            length_text ((Length) (meeting->box.y1 - meeting->box.y0), b));
+    return wrong_text (project, meeting, first, second);
   if (meeting->made >= MADE_UNSAID)
     return g_strdup (_ ("The two walls do not agree. Choose how it is made."));
   if (meeting->made >= MADE_FIRST_THROUGH)
@@ -135,7 +164,7 @@ hb_meeting_box_fill (HbMeetingBox *self, HbDocument *document, WallId first, Wal
   a = tool_wall_name (project_wall_at (project, meeting.wall[0]));
   b = tool_wall_name (project_wall_at (project, meeting.wall[1]));
   fill_ways (self, &meeting, a, b);
-  about = about_text (&meeting, a, b);
+  about = about_text (project, &meeting, a, b);
   gtk_label_set_text (GTK_LABEL (self->text), about);
 }
 

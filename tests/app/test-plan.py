@@ -162,6 +162,18 @@ def corner():
         saved(program, path, lambda t: 'through="all"' not in t)
 
 
+@tap.case("/plan/three-walls-in-one-place-are-told")
+def crowd():
+    path = WORK / "crowd.halfbond"
+    path.write_text(HOUSE.replace("</project>", """<wall id="w7" name="Third" block="b1" length="2000"
+ height="2400" plan-x="7750" plan-y="0" runs="east"/></project>"""), encoding="utf-8")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(program.find("list item", "Right and Third in each other"))
+        says(program, "want the same place: only two walls can be bonded there. Move")
+        program.picture("crowd")
+
+
 @tap.case("/plan/an-opening-is-pulled-along-its-wall")
 def opening():
     path = house("opening.halfbond")
