@@ -65,6 +65,15 @@ def wait_for(what, seconds=8.0, every=0.05):
     raise AssertionError(f"waited {seconds} s for {what.__doc__ or what.__name__}")
 
 
+# What later versions of the accessibility library call the same things.
+ROLES = {"button": "push button", "statusbar": "status bar"}
+
+
+def role_of(node):
+    """The name of its role, the same with every version."""
+    return ROLES.get(node.get_role_name(), node.get_role_name())
+
+
 class Screen:
     """Xvfb and openbox; one for all cases of a program."""
 
@@ -189,7 +198,7 @@ class Program:
         def look():
             for node in self.everything():
                 try:
-                    if node.get_role_name() == role and name in (node.get_name() or ""):
+                    if role_of(node) == role and name in (node.get_name() or ""):
                         return node
                 except GLib.Error:
                     pass
@@ -208,7 +217,7 @@ class Program:
         found = []
         for node in self.everything():
             try:
-                if node.get_role_name() == role:
+                if role_of(node) == role:
                     found.append(node.get_name() or "")
             except GLib.Error:
                 pass

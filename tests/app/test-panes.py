@@ -342,7 +342,7 @@ def divider():
         program.wait_cuts(lambda n: n >= 0)
         before = top_of(program, "Findings")
         status = [node for node in program.everything()
-                  if node.get_role_name() in ("status bar", "statusbar")][0]
+                  if desk.role_of(node) == "status bar"][0]
 
         def line():
             x, y, width, height = program.box(status)

@@ -528,7 +528,7 @@ def names():
         program.wait_cuts(lambda n: n > 0)
         nameless = []
         for node in program.everything():
-            role = node.get_role_name()
+            role = desk.role_of(node)
             # Inside a button of its own name stands another that only shows it.
             if role in roles and (node.get_name() or "").strip() in ("", "GtkImage"):
                 states = node.get_state_set()

@@ -5,7 +5,9 @@ import io
 import json
 import os
 import re
+import shutil
 import struct
+import subprocess
 import sys
 import xml.etree.ElementTree as ElementTree
 
@@ -810,6 +812,21 @@ def sheet_is_pdf(kind, *more):
     equal(pdf[:5], b"%PDF-")
     contains(pdf[-10:], b"%%EOF")
     equal(sheet(kind, *more), pdf, "the same again")
+
+
+# Landscape in points, 72 to the inch: 297 x 210 and 420 x 297 mm (ISO 216).
+@tap.case("/sheet/paper-size-A4", "A4", 297, 210)
+@tap.case("/sheet/paper-size-A3", "A3", 420, 297)
+def paper_size(paper, width, height):
+    with Folder() as folder:
+        out = folder.path("out.pdf")
+        equal(call("sheet", folder.file(GOOD), "--kind", "client", "--wall", "w1", "--paper", paper,
+                   "-o", out)[0], 0)
+        if not shutil.which("pdfinfo"):
+            raise tap.Skip("pdfinfo is not here")
+        told = subprocess.run(["pdfinfo", out], capture_output=True, text=True, check=True).stdout
+        size = re.search(r"Page size: *([\d.]+) x ([\d.]+) pts", told)
+        equal([round(float(size[i]) / 72 * 25.4, 2) for i in (1, 2)], [width, height])
 
 
 @tap.case("/sheet/every-wall-a-file")

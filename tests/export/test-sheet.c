@@ -33,23 +33,6 @@ contains (GBytes *bytes, const char *text)
   return FALSE;
 }
 
-/* A4 and A3 landscape in points: 297 x 210 and 420 x 297 mm at 72 to the inch. */
-static void
-test_paper_size (void)
-{
-  static const struct
-  {
-    const char *paper, *box;
-  } cases[] = { { "A4", "841.889764 595.275591" }, { "A3", "1190.551181 841.889764" } };
-  g_auto (Sample) sample = sample_new (SAMPLE_STREET);
-
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    {
-      g_autoptr (GBytes) bytes = pdf_of (&sample, FALSE, 0, cases[i].paper);
-      g_assert_cmpint (contains (bytes, cases[i].box), ==, TRUE);
-    }
-}
-
 static void
 test_usual_scales (void)
 {
@@ -411,7 +394,6 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/sheet/paper-size", test_paper_size);
   g_test_add_func ("/sheet/largest-usual-scale-that-fits", test_usual_scales);
   g_test_add_func ("/sheet/refuses-with-a-sentence", test_refusals);
   g_test_add_func ("/sheet/key-tells-of-pins", test_key_tells_of_pins);
