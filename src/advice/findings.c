@@ -48,6 +48,7 @@ findings_of_wall (const Project *project, const Wall *wall, const Layout *layout
   judge_contradictions (&judging);
   judge_breaches (&judging);
   judge_openings (&judging);
+  judge_stability (&judging);
   judge_bed_steel (&judging);
   judge_courses (&judging);
   judge_footing (&judging);

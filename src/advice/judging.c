@@ -1,6 +1,10 @@
 /* judging.c - one wall under judgement, and the findings so far */
 #include "advice/judging.h"
 
+#define SHORT_SPAN LENGTH_MM (1200)
+#define SHORT_BEARING LENGTH_MM (100)
+#define LONG_BEARING LENGTH_MM (150)
+
 Finding *
 judging_add (Judging *judging, const char *rule, Severity severity, char *text, Mend mend)
 {
@@ -49,4 +53,10 @@ const char *
 opening_called (const Opening *opening)
 {
   return *opening->name != '\0' ? opening->name : opening->key;
+}
+
+Length
+lintel_bearing (const Opening *opening)
+{
+  return opening->width <= SHORT_SPAN ? SHORT_BEARING : LONG_BEARING;
 }

@@ -37,6 +37,10 @@ void mend_clear (Mend *mend);
 /* What people call it: its name, or else its key. */
 const char *opening_called (const Opening *opening);
 
+/* What a lintel bears on at each end of its opening, at least: 100 mm for openings of up to 1.2 m,
+ * 150 mm for wider ones. House-building standards. */
+Length lintel_bearing (const Opening *opening);
+
 /* --- the rules, each in its file --- */
 
 void judge_breaches (
@@ -46,6 +50,8 @@ void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-lon
                                    symmetry-off */
 void judge_openings (Judging *judging);       /* openings.c: beyond-move, sill, head, narrow-pier,
                                          lintel-bearing */
+void judge_stability (Judging *judging); /* stability.c: slender, partition-limits, bearing-room,
+                                    small-pier, corner-opening */
 void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (

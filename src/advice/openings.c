@@ -2,13 +2,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "advice/judging.h"
+#include "advice/pier.h"
 #include "bond/gauge.h"
-
-/* Common practice: a lintel bears 100 mm at each end over openings of up to 1.2 m, 150 mm over
- * wider ones. */
-#define SHORT_SPAN LENGTH_MM (1200)
-#define SHORT_BEARING LENGTH_MM (100)
-#define LONG_BEARING LENGTH_MM (150)
 
 /* --- sills and heads --- */
 
@@ -114,66 +109,11 @@ judge_head (Judging *judging, const Opening *opening)
 
 /* --- piers --- */
 
-/* What stands beside an opening: to the next opening that shares a height with it, or to the wall's
- * end. */
-typedef struct
-{
-  Length from, to;
-  const Opening *left, *right; /* NULL at the wall's end */
-} Pier;
-
-static gboolean
-share_height (const Opening *p, const Opening *q)
-{
-  return p->sill < opening_head (q) && q->sill < opening_head (p);
-}
-
-/* To the left of an opening; NULL in left when it reaches the wall's end. */
-static Pier
-pier_left_of (const Wall *wall, const Opening *opening)
-{
-  Pier pier = { 0, opening->x, NULL, opening };
-
-  for (guint i = 0; i < wall->openings->len; i++)
-    {
-      const Opening *other = wall_opening_at (wall, i);
-
-      if (other == opening || !share_height (other, opening) || opening_right (other) > opening->x)
-        continue;
-      if (pier.left == NULL || opening_right (other) > pier.from)
-        {
-          pier.from = opening_right (other);
-          pier.left = other;
-        }
-    }
-  return pier;
-}
-
-/* Between an opening and the wall's right end. */
-static gboolean
-is_last (const Wall *wall, const Opening *opening)
-{
-  for (guint i = 0; i < wall->openings->len; i++)
-    {
-      const Opening *other = wall_opening_at (wall, i);
-
-      if (other != opening && share_height (other, opening) && other->x >= opening_right (opening))
-        return FALSE;
-    }
-  return TRUE;
-}
-
-static Pier
-pier_right_of (const Wall *wall, const Opening *opening)
-{
-  return (Pier){ opening_right (opening), wall->length, opening, NULL };
-}
-
 /* Narrower than half a unit; an opening flush with the wall's end leaves no pier. */
 static gboolean
 is_narrow (const Judging *judging, const Pier *pier)
 {
-  Length width = pier->to - pier->from;
+  Length width = pier_width (pier);
 
   return width > 0 && 2 * (gint64) width < judging->block->length;
 }
@@ -188,7 +128,8 @@ count_narrow (const Judging *judging, const Wall *wall)
       const Opening *opening = wall_opening_at (wall, i);
       Pier left = pier_left_of (wall, opening), right = pier_right_of (wall, opening);
 
-      n += is_narrow (judging, &left) + (is_last (wall, opening) && is_narrow (judging, &right));
+      n += is_narrow (judging, &left)
+           + (pier_is_last (wall, opening) && is_narrow (judging, &right));
     }
   return n;
 }
@@ -288,7 +229,6 @@ static void
 judge_bearing (Judging *judging, const Opening *opening, gboolean left)
 {
   char is[LENGTH_TEXT_SIZE], least[LENGTH_TEXT_SIZE];
-  Length bearing = opening->width <= SHORT_SPAN ? SHORT_BEARING : LONG_BEARING;
   const Piece *piece = bearing_piece (judging, opening, left);
   Finding *finding;
   char *text;
@@ -297,7 +237,7 @@ judge_bearing (Judging *judging, const Opening *opening, gboolean left)
       || 2 * (gint64) piece->length >= judging->block->length)
     return;
   length_text (piece->length, is);
-  length_text (bearing, least);
+  length_text (lintel_bearing (opening), least);
   text
       = left
             ? g_strdup_printf (
@@ -354,7 +294,7 @@ judge_openings (Judging *judging)
       judge_sill (judging, opening);
       judge_head (judging, opening);
       judge_pier (judging, opening, &left);
-      if (is_last (wall, opening))
+      if (pier_is_last (wall, opening))
         judge_pier (judging, opening, &right);
       judge_bearing (judging, opening, TRUE);
       judge_bearing (judging, opening, FALSE);

@@ -5,23 +5,11 @@
 
 #include "any-wall.h"
 #include "bond/lay.h"
-#include "model/edit.h"
+#include "edited.h"
 
 #define NEAR 1e-6
 
 /* --- projects to work on --- */
-
-static Project *
-edited (Project *project, Edit *edit)
-{
-  g_autoptr (GError) error = NULL;
-  Project *next = project_edit (project, edit, &error);
-
-  g_assert_no_error (error);
-  edit_free (edit);
-  project_unref (project);
-  return next;
-}
 
 /* `n` times the same wall; the caller may lengthen the second by `longer`, the third by twice that
  * and so on. */
@@ -105,7 +93,7 @@ pallet_at (const Work *work, guint i)
 /* 10 units of 600 and 9 joints of 2 long, ten courses of 200 with joints of 2 on a bed of 20 high:
  * in half bond 105 pieces, of which 10 are cut pieces of 299: with a kerf of 2 two of a unit. */
 static Wall *
-plain_wall (void)
+half_bond_wall (void)
 {
   Wall *wall = wall_new ();
 
@@ -119,7 +107,7 @@ plain_wall (void)
 static Worked
 work_on_plain (guint n, const WorkRates *rates)
 {
-  g_autoptr (Wall) wall = plain_wall ();
+  g_autoptr (Wall) wall = half_bond_wall ();
   Block block = block_default ();
   Worked worked = work_on (project_of (wall, &block, n, 0), rates);
 
@@ -168,7 +156,7 @@ static void
 test_heaviest (void)
 {
   WorkRates rates = work_rates_default ();
-  g_autoptr (Wall) wall = plain_wall ();
+  g_autoptr (Wall) wall = half_bond_wall ();
   Block block = block_default ();
 
   block.thickness = LENGTH_MM (365);
@@ -413,7 +401,7 @@ static void
 test_clear_of_a_door (void)
 {
   WorkRates rates = work_rates_default ();
-  g_autoptr (Wall) wall = plain_wall ();
+  g_autoptr (Wall) wall = half_bond_wall ();
   Block block = block_default ();
   Opening door = opening_default (OPENING_DOOR);
 
@@ -459,7 +447,7 @@ test_shortest_way (void)
   rates.blocks_a_pallet = 100000;
   for (int at = 200; at <= 4000; at += 380)
     {
-      g_autoptr (Wall) wall = plain_wall ();
+      g_autoptr (Wall) wall = half_bond_wall ();
       Block block = block_default ();
       Opening window = opening_default (OPENING_WINDOW);
 

@@ -1,0 +1,250 @@
+/* stability.c - where a careful builder asks an engineer: slender walls, small piers, bearings
+ *
+ * Nothing is reckoned here but lengths: loads are not known. Of one pier one thing is told, what
+ * weighs most. */
+#include <glib/gi18n-lib.h>
+
+#include "advice/judging.h"
+#include "advice/pier.h"
+#include "bond/gauge.h"
+
+/* EN 1996-1-1, 5.5.1.4, from memory: effective height over effective thickness. */
+#define SLENDER_MOST 27
+/* EN 1996-3, annex B, from memory: walls within, without vertical load. */
+#define PARTITION_HEIGHT LENGTH_MM (6000)
+#define PARTITION_LENGTH LENGTH_MM (12000)
+#define PARTITION_THICKNESS LENGTH_MM (50)
+/* EN 1996-1-1, 8.1.3 and 6.1.2.1, from memory: a wall that bears load is not to be smaller in plan;
+ * it is reckoned weaker where it is smaller. mm2. */
+#define AREA_LEAST 40000.0
+#define AREA_FULL 100000.0
+/* Of an opening from a corner's outer face. Common practice. */
+#define CORNER_LEAST LENGTH_MM (500)
+
+/* --- the wall --- */
+
+/* Butted to another wall, so that it is taken for one that bears nothing. */
+static gboolean
+is_partition (const Wall *wall)
+{
+  for (int side = 0; side < 2; side++)
+    if (wall->ends[side].ret > 0 && wall->ends[side].through == THROUGH_ALL)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+judge_slenderness (Judging *judging)
+{
+  const Length height = judging->wall->height, thickness = judging->block->thickness;
+  char is[LENGTH_TEXT_SIZE], thick[LENGTH_TEXT_SIZE];
+
+  if (height <= (gint64) SLENDER_MOST * thickness)
+    return;
+  judging_add (
+      judging, "slender", SEVERITY_NOTE,
+      g_strdup_printf (_ ("The wall is %s mm high, %.1f times its thickness of %s mm; the "
+                          "effective height is to be %d times at most (EN 1996-1-1, 5.5.1.4). "
+                          "Here the height of the blockwork stands for it: check with a licensed "
+                          "engineer."),
+                       length_text (height, is), (double) height / thickness,
+                       length_text (thickness, thick), SLENDER_MOST),
+      MEND_NONE);
+}
+
+/* The longest stretch without another wall that meets this one; a free end holds nothing, but no
+ * more is known of it. */
+static Length
+longest_stretch (const Wall *wall)
+{
+  Length longest = 0;
+
+  for (Length from = 0, to; from < wall->length; from = to)
+    {
+      to = wall->length;
+      for (guint i = 0; i < wall->tees->len; i++)
+        if (wall_tee_at (wall, i)->x > from)
+          to = MIN (to, wall_tee_at (wall, i)->x);
+      longest = MAX (longest, to - from);
+    }
+  return longest;
+}
+
+static void
+judge_partition (Judging *judging)
+{
+  const Length height = judging->wall->height, thickness = judging->block->thickness;
+  const Length stretch = longest_stretch (judging->wall);
+  char h[LENGTH_TEXT_SIZE], l[LENGTH_TEXT_SIZE], t[LENGTH_TEXT_SIZE];
+
+  if (height <= PARTITION_HEIGHT && stretch <= PARTITION_LENGTH && thickness >= PARTITION_THICKNESS)
+    return;
+  judging_add (judging, "partition-limits", SEVERITY_NOTE,
+               g_strdup_printf (_ ("This partition is %s mm high, %s mm long between other walls "
+                                   "and %s mm thick; the simplified rules for walls without load "
+                                   "end at 6 m, 12 m and 50 mm (EN 1996-3, annex B): check with a "
+                                   "licensed engineer."),
+                                length_text (height, h), length_text (stretch, l),
+                                length_text (thickness, t)),
+               MEND_NONE);
+}
+
+/* --- piers --- */
+
+static char *
+name_of_pier (const Pier *pier)
+{
+  if (pier->left != NULL && pier->right != NULL)
+    return g_strdup_printf (_ ("The pier between %s and %s"), opening_called (pier->left),
+                            opening_called (pier->right));
+  return pier->left == NULL ? g_strdup_printf (_ ("The pier at the left end, beside %s,"),
+                                               opening_called (pier->right))
+                            : g_strdup_printf (_ ("The pier at the right end, beside %s,"),
+                                               opening_called (pier->left));
+}
+
+/* The wall's end that the pier reaches; NULL between openings. */
+static const End *
+end_of_pier (const Wall *wall, const Pier *pier)
+{
+  if (pier->left != NULL && pier->right != NULL)
+    return NULL;
+  return &wall->ends[pier->left == NULL ? SIDE_LEFT : SIDE_RIGHT];
+}
+
+/* Another wall meets it at its end or within. */
+static gboolean
+is_held (const Wall *wall, const Pier *pier)
+{
+  const End *end = end_of_pier (wall, pier);
+
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x < pier->to && tee_right (wall_tee_at (wall, i)) > pier->from)
+      return TRUE;
+  return end != NULL && end->ret > 0;
+}
+
+/* What the opening's lintel wants of a pier; nothing where the wall ends at the head. */
+static Length
+bearing_of (const Wall *wall, const Opening *opening)
+{
+  if (opening == NULL || wall->height - opening_head (opening) <= GAUGE_PACKING_MAX)
+    return 0;
+  return lintel_bearing (opening);
+}
+
+/* Of both its lintels, side by side where their heads are less than a course apart. */
+static Length
+bearing_on_pier (const Judging *judging, const Pier *pier)
+{
+  const Length left = bearing_of (judging->wall, pier->left);
+  const Length right = bearing_of (judging->wall, pier->right);
+
+  if (pier->left != NULL && pier->right != NULL
+      && ABS (opening_head (pier->left) - opening_head (pier->right)) < judging->block->height)
+    return left + right;
+  return MAX (left, right);
+}
+
+/* Takes `text`. TRUE: something was told of the pier. */
+static gboolean
+add_of_pier (Judging *judging, const Pier *pier, const char *rule, char *text)
+{
+  const Opening *opening = pier->right != NULL ? pier->right : pier->left;
+
+  judging_add_of (judging, opening, rule, SEVERITY_NOTE, text, MEND_NONE)->x = pier->from;
+  return TRUE;
+}
+
+static gboolean
+judge_bearing_room (Judging *judging, const Pier *pier)
+{
+  const Length wanted = bearing_on_pier (judging, pier);
+  g_autofree char *name = name_of_pier (pier);
+  char is[LENGTH_TEXT_SIZE], want[LENGTH_TEXT_SIZE];
+
+  if (pier_width (pier) >= wanted || is_held (judging->wall, pier))
+    return FALSE;
+  length_text (wanted, want);
+  if (pier_width (pier) == 0)
+    return add_of_pier (
+        judging, pier, "bearing-room",
+        g_strdup_printf (_ ("%s reaches the wall's free end, where its lintel has nothing to bear "
+                            "on; %s mm are wanted (house-building standards): check with a "
+                            "licensed engineer."),
+                         opening_called (pier->left ? pier->left : pier->right), want));
+  return add_of_pier (judging, pier, "bearing-room",
+                      g_strdup_printf (_ ("%s is %s mm wide; what lies on it over the openings "
+                                          "wants %s mm of bearing (house-building standards): "
+                                          "check with a licensed engineer."),
+                                       name, length_text (pier_width (pier), is), want));
+}
+
+/* A pier narrower than half a unit is told of already: only that it is too small is added. */
+static gboolean
+judge_area (Judging *judging, const Pier *pier)
+{
+  const double width = length_to_mm (pier_width (pier));
+  const double area = width * length_to_mm (judging->block->thickness);
+  const gboolean narrow = 2 * (gint64) pier_width (pier) < judging->block->length;
+  g_autofree char *name = name_of_pier (pier);
+  char is[LENGTH_TEXT_SIZE], thick[LENGTH_TEXT_SIZE];
+
+  if (width <= 0 || area >= (narrow ? AREA_LEAST : AREA_FULL) || is_partition (judging->wall)
+      || is_held (judging->wall, pier))
+    return FALSE;
+  length_text (pier_width (pier), is);
+  length_text (judging->block->thickness, thick);
+  return add_of_pier (
+      judging, pier, "small-pier",
+      area < AREA_LEAST
+          ? g_strdup_printf (_ ("%s is %s × %s mm in plan, less than 0.04 m², the least of a wall "
+                                "that bears load (EN 1996-1-1, 8.1.3): check with a licensed "
+                                "engineer."),
+                             name, is, thick)
+          : g_strdup_printf (_ ("%s is %s × %s mm in plan, less than 0.1 m²: where it bears load "
+                                "its strength is reckoned lower (EN 1996-1-1, 6.1.2.1): check with "
+                                "a licensed engineer."),
+                             name, is, thick));
+}
+
+static gboolean
+judge_corner (Judging *judging, const Pier *pier)
+{
+  const End *end = end_of_pier (judging->wall, pier);
+  char is[LENGTH_TEXT_SIZE];
+
+  if (end == NULL || end->ret == 0 || end->through == THROUGH_ALL
+      || pier_width (pier) >= CORNER_LEAST)
+    return FALSE;
+  return add_of_pier (
+      judging, pier, "corner-opening",
+      g_strdup_printf (_ ("%s is %s mm from the corner, which it weakens; 500 mm and more are "
+                          "common practice: check with a licensed engineer."),
+                       opening_called (pier->left ? pier->left : pier->right),
+                       length_text (pier_width (pier), is)));
+}
+
+static void
+judge_pier (Judging *judging, const Pier *pier)
+{
+  if (!judge_bearing_room (judging, pier) && !judge_area (judging, pier))
+    judge_corner (judging, pier);
+}
+
+void
+judge_stability (Judging *judging)
+{
+  const Wall *wall = judging->wall;
+
+  (is_partition (wall) ? judge_partition : judge_slenderness) (judging);
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      const Pier left = pier_left_of (wall, opening), right = pier_right_of (wall, opening);
+
+      judge_pier (judging, &left);
+      if (pier_is_last (wall, opening))
+        judge_pier (judging, &right);
+    }
+}
