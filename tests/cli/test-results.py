@@ -814,6 +814,34 @@ def sheet_is_pdf(kind, *more):
     equal(sheet(kind, *more), pdf, "the same again")
 
 
+def told_of_pdf(path, *options):
+    """What another program reads in it."""
+    if not shutil.which("pdfinfo"):
+        raise tap.Skip("pdfinfo is not here")
+    return subprocess.run(["pdfinfo", *options, path], capture_output=True, text=True,
+                          check=True).stdout
+
+
+# The project's date, else SOURCE_DATE_EPOCH, else 1970: never the clock.
+@tap.case("/sheet/date-is-the-project's", "2026-03-02", None, "2026-03-02")
+@tap.case("/sheet/date-before-the-epoch", "2026-03-02", "86400", "2026-03-02")
+@tap.case("/sheet/date-of-the-epoch", None, "86400", "1970-01-02")
+@tap.case("/sheet/date-empty", "", None, "1970-01-01")
+@tap.case("/sheet/date-in-words", "soon", None, "1970-01-01")
+@tap.case("/sheet/date-that-is-none", "2026-02-30", "86400", "1970-01-02")
+@tap.case("/sheet/epoch-that-is-none", None, "never", "1970-01-01")
+def sheet_date(date, epoch, told):
+    said = "" if date is None else f' date="{date}"'
+    environment = {k: v for k, v in os.environ.items() if k != "SOURCE_DATE_EPOCH"}
+    if epoch:
+        environment["SOURCE_DATE_EPOCH"] = epoch
+    with Folder() as folder:
+        path = folder.file(GOOD.replace(' title="Trial"', ' title="Trial"' + said))
+        out = folder.path("out.pdf")
+        equal(call("sheet", path, "--kind", "client", "--wall", "w1", "-o", out, env=environment)[0], 0)
+        contains(told_of_pdf(out, "-isodates"), f"CreationDate:    {told}T00:00:00")
+
+
 # Landscape in points, 72 to the inch: 297 x 210 and 420 x 297 mm (ISO 216).
 @tap.case("/sheet/paper-size-A4", "A4", 297, 210)
 @tap.case("/sheet/paper-size-A3", "A3", 420, 297)
@@ -822,10 +850,7 @@ def paper_size(paper, width, height):
         out = folder.path("out.pdf")
         equal(call("sheet", folder.file(GOOD), "--kind", "client", "--wall", "w1", "--paper", paper,
                    "-o", out)[0], 0)
-        if not shutil.which("pdfinfo"):
-            raise tap.Skip("pdfinfo is not here")
-        told = subprocess.run(["pdfinfo", out], capture_output=True, text=True, check=True).stdout
-        size = re.search(r"Page size: *([\d.]+) x ([\d.]+) pts", told)
+        size = re.search(r"Page size: *([\d.]+) x ([\d.]+) pts", told_of_pdf(out))
         equal([round(float(size[i]) / 72 * 25.4, 2) for i in (1, 2)], [width, height])
 
 

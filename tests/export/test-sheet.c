@@ -20,19 +20,6 @@ pdf_of (const Sample *sample, gboolean client, int scale, const char *paper)
   return bytes;
 }
 
-static gboolean
-contains (GBytes *bytes, const char *text)
-{
-  gsize n;
-  const char *start = g_bytes_get_data (bytes, &n);
-  const gsize length = strlen (text);
-
-  for (gsize i = 0; i + length <= n; i++)
-    if (memcmp (start + i, text, length) == 0)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 test_usual_scales (void)
 {
@@ -299,36 +286,6 @@ test_same_bytes (void)
     }
 }
 
-/* The project's date, else SOURCE_DATE_EPOCH, else 1970: never the clock. Some versions of cairo
- * leave out the "D:" before it. */
-static void
-test_dates (void)
-{
-  static const struct
-  {
-    const char *date, *epoch, *written;
-  } cases[] = {
-    { "2026-03-02", NULL, "20260302000000" }, { "2026-03-02", "86400", "20260302000000" },
-    { NULL, "86400", "19700102000000" },      { "", NULL, "19700101000000" },
-    { "soon", NULL, "19700101000000" },       { "2026-02-30", "86400", "19700102000000" },
-    { NULL, "never", "19700101000000" },
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    {
-      g_auto (Sample) sample = sample_new (SAMPLE_BARE);
-      g_free (sample.project->date);
-      sample.project->date = g_strdup (cases[i].date);
-      if (cases[i].epoch)
-        g_setenv ("SOURCE_DATE_EPOCH", cases[i].epoch, TRUE);
-      else
-        g_unsetenv ("SOURCE_DATE_EPOCH");
-      g_autoptr (GBytes) bytes = pdf_of (&sample, FALSE, 0, "A4");
-      g_assert_cmpint (contains (bytes, cases[i].written), ==, TRUE);
-    }
-  g_unsetenv ("SOURCE_DATE_EPOCH");
-}
-
 static void
 test_hostile_names (void)
 {
@@ -401,7 +358,6 @@ main (int argc, char **argv)
   g_test_add_data_func ("/sheet/true-to-scale/1-50", GINT_TO_POINTER (50), test_true_to_scale);
   g_test_add_data_func ("/sheet/true-to-scale/1-100", GINT_TO_POINTER (100), test_true_to_scale);
   g_test_add_func ("/sheet/same-bytes-in-another-place-and-zone", test_same_bytes);
-  g_test_add_func ("/sheet/date-is-the-project's", test_dates);
   g_test_add_func ("/sheet/hostile-names", test_hostile_names);
   g_test_add_func ("/png/as-wide-as-asked-for", test_png_sizes);
   g_test_add_func ("/png/same-bytes", test_png_same_bytes);
