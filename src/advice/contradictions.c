@@ -154,6 +154,27 @@ tees_differ (const Wall *wall)
   return FALSE;
 }
 
+static gboolean
+movement_joints_differ (const Wall *wall)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+      gboolean found = FALSE;
+
+      for (guint k = 0; k < wall->movement_joints->len && !found; k++)
+        {
+          const MovementJoint *other = wall_movement_joint_at (wall, k);
+
+          found = is_near (other->x, wall->length - movement_joint_right (joint))
+                  && is_near (other->width, joint->width);
+        }
+      if (!found)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* The first opening that has none across the middle, or NULL. */
 static const Opening *
 opening_alone (const Wall *wall)
@@ -193,6 +214,13 @@ judge_symmetry (Judging *judging)
             _ ("The bond is to be symmetrical, but other walls meet this one otherwise on one "
                "side of its middle than on the other: perpends mirror each other only where "
                "there is wall on both.")),
+        MEND_NONE);
+  else if (movement_joints_differ (judging->wall))
+    judging_add (
+        judging, "symmetry-off", SEVERITY_NOTE,
+        g_strdup (_ ("The bond is to be symmetrical, but a movement joint has none like it across "
+                     "the wall's middle: perpends mirror each other only where there is wall on "
+                     "both sides.")),
         MEND_NONE);
   else if (alone != NULL)
     judging_add_of (

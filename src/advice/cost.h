@@ -7,7 +7,7 @@ typedef struct
 {
   gint32 breaches;
   gint32 cuts;
-  gint32 to_order;      /* whole units that yield every piece of this wall, off-cuts reused */
+  gint32 to_order;          /* whole units that yield every piece of this wall, off-cuts reused */
   gint32 breaches_at_least; /* proven of the breaches */
   gint32 cuts_at_least;     /* proven of the cuts, at that number of breaches */
   gboolean as_laid; /* lay_wall() finds the same; else a first look, that may be a little more */

@@ -53,6 +53,7 @@ findings_of_wall (const Project *project, const Wall *wall, const Layout *layout
   judge_courses (&judging);
   judge_footing (&judging);
   judge_meetings (&judging);
+  judge_movement_joints (&judging);
   judge_pins (&judging); /* after the breaches, some of which it mends */
   g_ptr_array_sort (judging.findings, compare_findings);
   return judging.findings;

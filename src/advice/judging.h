@@ -60,4 +60,7 @@ void judge_footing (Judging *judging);  /* footing.c: level-book, closing-error,
                                            bed-thick, out-of-square */
 void judge_meetings (Judging *judging); /* meetings.c: walls-clash, walls-crowd, meeting-unclear,
                                            meeting-not-level, corner-lap */
-void judge_pins (Judging *judging);     /* pins.c: pin; gives mends to breaches that have none */
+/* movement.c: movement-joint-bearing, movement-joint-lintel, movement-joint-length,
+ * movement-joint-corner, movement-joint-panel */
+void judge_movement_joints (Judging *judging);
+void judge_pins (Judging *judging); /* pins.c: pin; gives mends to breaches that have none */

@@ -225,6 +225,25 @@ copy_tees (const PierBound *bound, const Band *band, const Run *run, Wall *littl
 }
 
 static gboolean
+parts (const MovementJoint *joint, const Run *run)
+{
+  return joint->x < run->to && movement_joint_right (joint) > run->from;
+}
+
+/* One across the end of the run is a fault of the little wall. */
+static void
+copy_movement_joints (const PierBound *bound, const Run *run, Wall *little)
+{
+  for (guint i = 0; i < bound->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (bound->wall, i);
+
+      if (parts (joint, run))
+        wall_add_movement_joint (little, joint->x - run->from, joint->width);
+    }
+}
+
+static gboolean
 is_in (const PierBound *bound, guint opening, const Run *run, const Length *x)
 {
   return x[opening] < run->to
@@ -284,6 +303,7 @@ bound_of_run (const PierBound *bound, const Band *band, const Run *run, const Le
 
   if (!copy_tees (bound, band, run, little))
     return (LayBound){ 0, 0 };
+  copy_movement_joints (bound, run, little);
   fault = wall_fault (little, bound->block, NULL);
   if (fault != NULL)
     return (LayBound){ 0, 0 };
@@ -334,6 +354,15 @@ key_of (const PierBound *bound, const Band *band, const Run *run, const Length *
 
       if (meets (bound, tee, run)
           && !add_part (key, bound->wall->openings->len + i, tee->x - run->from))
+        return FALSE;
+    }
+  for (guint i = 0; i < bound->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (bound->wall, i);
+
+      if (parts (joint, run)
+          && !add_part (key, bound->wall->openings->len + bound->wall->tees->len + i,
+                        joint->x - run->from))
         return FALSE;
     }
   return n_free <= 2;

@@ -227,11 +227,27 @@ run_along (const GArray *runs, gint32 course, const Opening *opening)
   return NULL;
 }
 
-/* What bars fall short of going past a jamb, nothing when they reach the wall's end. */
+/* What bars fall short of going past a jamb, nothing when they reach the wall's end or a
+ * movement joint. */
 static Length
 short_of_past (const Judging *judging, Length past, gboolean at_end)
 {
   return at_end ? 0 : MAX (judging->wall->steel.past - past, 0);
+}
+
+/* Whether they stop at a movement joint, beyond which no bar goes. */
+static gboolean
+stops_at_joint (const Wall *wall, Length end)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      if (end == joint->x - STEEL_END_COVER
+          || end == movement_joint_right (joint) + STEEL_END_COVER)
+        return TRUE;
+    }
+  return FALSE;
 }
 
 static void
@@ -240,8 +256,8 @@ judge_past (Judging *judging, const Opening *opening, const SteelRun *run)
   const Wall *wall = judging->wall;
   char is[LENGTH_TEXT_SIZE], wanted[LENGTH_TEXT_SIZE];
   Length left = opening->x - run->from, right = run->to - opening_right (opening);
-  gboolean at_left = run->from <= STEEL_END_COVER;
-  gboolean at_right = run->to >= wall->length - STEEL_END_COVER;
+  gboolean at_left = run->from <= STEEL_END_COVER || stops_at_joint (wall, run->from);
+  gboolean at_right = run->to >= wall->length - STEEL_END_COVER || stops_at_joint (wall, run->to);
   Finding *finding;
 
   if (short_of_past (judging, left, at_left) == 0 && short_of_past (judging, right, at_right) == 0)

@@ -356,6 +356,14 @@ things_reach (const Wall *wall, Length *left, Length *right, Length *head)
       *left = MIN (*left, wall_tee_at (wall, i)->x);
       *right = MAX (*right, tee_right (wall_tee_at (wall, i)));
     }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      /* Something of the wall stands on both sides. */
+      *left = MIN (*left, joint->x - LENGTH_PER_MM);
+      *right = MAX (*right, movement_joint_right (joint) + LENGTH_PER_MM);
+    }
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);

@@ -291,8 +291,8 @@ pattern_places (const Geometry *geometry, const Segment *segment)
     }
   if (geometry->regular)
     {
-      add_anchor (phases, pitch, geometry->start);
-      add_anchor (phases, pitch, geometry->start + geometry->wanted_lap);
+      add_anchor (phases, pitch, segment->start);
+      add_anchor (phases, pitch, segment->start + geometry->wanted_lap);
     }
   for (gint32 i = 0; i < segment->n_links; i++)
     {
@@ -317,5 +317,5 @@ pattern_is_regular (const Geometry *geometry, const Segment *segment, Length fac
   Length pitch = geometry->unit + geometry->joint;
   Length offset = segment->course % 2 == 1 ? 0 : geometry->wanted_lap;
 
-  return (face - geometry->start - offset) % pitch == 0;
+  return (face - segment->start - offset) % pitch == 0;
 }

@@ -25,6 +25,8 @@ typedef struct
   gint32 course;
   Length bottom, top;
   Length from, to;
+  gint32 part;       /* of the wall that from .. to is in */
+  Length start;      /* of that part's regular bond */
   gboolean over;     /* it is no course, but what is left over the last one: all packed */
   GArray *stretches; /* Stretch */
 } CourseWork;
@@ -172,6 +174,9 @@ add_segment (CourseWork *work, Length a, Length b, const Step *steps, gint32 n_s
 {
   Geometry *geometry = work->geometry;
   Segment segment = { .course = work->course, .a = a, .b = b };
+
+  segment.part = work->part;
+  segment.start = work->start;
   const Step *first;
 
   if (b <= a)
@@ -335,8 +340,29 @@ add_span (CourseWork *work)
   add_runs (work, FALSE);
 }
 
+/* The end of the wall, or, where it is butted to another, the face that it begins at; beyond a
+ * movement joint that one's face. */
+static Length
+start_of_regular (const Wall *wall, const Laying *laying, Length within)
+{
+  const End *end = &wall->ends[laying->start];
+  Length lost = end->ret > 0 && end->through == THROUGH_ALL ? end->ret + laying->head : 0;
+  Length from = lost, to = wall->length - lost;
+
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      if (joint->x <= within)
+        from = MAX (from, movement_joint_right (joint));
+      else
+        to = MIN (to, joint->x);
+    }
+  return laying->start == SIDE_LEFT ? from : to + laying->head;
+}
+
 static void
-add_course (CourseWork *work, const GArray *spans)
+add_course (CourseWork *work, const Laying *laying, const GArray *spans)
 {
   GArray *segments = work->geometry->segments;
   guint first = segments->len;
@@ -345,6 +371,8 @@ add_course (CourseWork *work, const GArray *spans)
     {
       work->from = g_array_index (spans, Span, i).from;
       work->to = g_array_index (spans, Span, i).to;
+      work->part = (gint32) wall_part_at (work->wall, work->from);
+      work->start = start_of_regular (work->wall, laying, work->from);
       add_span (work);
     }
   if (segments->len > first + 1)
@@ -400,17 +428,13 @@ course_spans (const Wall *wall, const Laying *laying, gint32 number)
       if (through_runs (tee->through, number))
         cut_span (spans, tee->x - laying->head, tee_right (tee) + laying->head);
     }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      cut_span (spans, joint->x, movement_joint_right (joint));
+    }
   return spans;
-}
-
-/* The end of the wall, or, where it is butted to another, the face that it begins at. */
-static Length
-start_of_regular (const Wall *wall, const Laying *laying)
-{
-  const End *end = &wall->ends[laying->start];
-  Length lost = end->ret > 0 && end->through == THROUGH_ALL ? end->ret + laying->head : 0;
-
-  return laying->start == SIDE_LEFT ? lost : wall->length - lost + laying->head;
 }
 
 /* What is left over the last course, its bed joint with it: a course would be too thin. */
@@ -434,10 +458,11 @@ pack_top (CourseWork *work, const GArray *spans)
     }
 }
 
+/* Not over a movement joint. */
 static gboolean
 may_meet (const Geometry *geometry, const Segment *p, const Segment *q)
 {
-  return p->a < q->b + geometry->min_lap && q->a < p->b + geometry->min_lap;
+  return p->part == q->part && p->a < q->b + geometry->min_lap && q->a < p->b + geometry->min_lap;
 }
 
 /* The first segment of a course at or near segment `i`, or of the next course that has any. */
@@ -547,7 +572,6 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   geometry->wanted_lap = rules_wanted_lap (block, laying);
   geometry->kerf = laying->kerf;
   geometry->regular = laying->aim == AIM_REGULAR;
-  geometry->start = start_of_regular (wall, laying);
   geometry->courses = g_array_new (FALSE, TRUE, sizeof (Course));
   geometry->segments = g_array_new (FALSE, TRUE, sizeof (Segment));
   geometry->steps = g_array_new (FALSE, TRUE, sizeof (Step));
@@ -567,7 +591,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
       g_array_append_val (geometry->courses, course);
       g_clear_pointer (&spans, g_array_unref);
       spans = course_spans (wall, laying, number);
-      add_course (&work, spans);
+      add_course (&work, laying, spans);
     }
   pack_top (&work, spans);
   g_clear_pointer (&spans, g_array_unref);

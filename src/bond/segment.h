@@ -19,6 +19,9 @@ typedef struct
   gint32 course;     /* 1-based */
   gint32 index;      /* of its run in its course, from the left, then upwards; the parts that pins
                         make of a run are segments with one index */
+  gint32 part;       /* of the wall, between movement joints, from 0 at the left */
+  Length start;      /* a face of the first course's regular bond: at the end of that part which the
+                        bond starts from */
   Length a, b;       /* first piece's left face, last piece's right face */
   gint32 first_step; /* in Geometry.steps */
   gint32 n_steps;
@@ -45,8 +48,7 @@ typedef struct
   Length wanted_lap; /* laps short of it are counted, last of all; half bond unless a rule says */
   Length unit_height;
   Length kerf;
-  Length start;     /* a face of the first course's regular bond: at the end that it starts from */
-  gboolean regular; /* perpends are to lie on the regular bond where they can */
+  gboolean regular;      /* perpends are to lie on the regular bond where they can */
   gint32 most_lengths;   /* different ones of cut pieces that a rule wants; 0: it is off */
   gboolean lengths_must; /* and it is a must */
   GArray *allowed;       /* Length, ascending: pieces of others have a price; NULL: of none */
@@ -98,8 +100,8 @@ typedef struct
   gboolean rectangle;
   gboolean whole;
 } PieceForm;
-/* The stretches of a course that are this wall's: all of it, less a gap where a wall meets it that
- * runs through there. GArray of Span, from the left; new. */
+/* The stretches of a course that are this wall's: all of it, less movement joints and a gap where a
+ * wall meets it that runs through there. GArray of Span, from the left; new. */
 typedef struct
 {
   Length from, to;

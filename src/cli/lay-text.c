@@ -44,9 +44,18 @@ append_piece (GString *text, const Piece *piece)
     g_string_append (text, _ (" pinned"));
 }
 
-/* The pieces of a course from the left: like ones counted, an opening between segments as "|". */
+static const char *
+mark_between (const Wall *wall, const Piece *left, const Piece *right)
+{
+  if (left->segment == right->segment)
+    return ", ";
+  return wall_part_at (wall, left->x) == wall_part_at (wall, right->x) ? " | " : " ‖ ";
+}
+
+/* The pieces of a course from the left: like ones counted, an opening between segments as "|", a
+ * movement joint as "‖". */
 static void
-append_pieces (GString *text, const Layout *layout, const Course *course)
+append_pieces (GString *text, const Wall *wall, const Layout *layout, const Course *course)
 {
   const Piece *pieces = &g_array_index (layout->pieces, Piece, (guint) course->first);
 
@@ -55,7 +64,7 @@ append_pieces (GString *text, const Layout *layout, const Course *course)
       for (n = 1; i + n < course->n_pieces && looks_alike (&pieces[i], &pieces[i + n]);)
         n++;
       if (i > 0)
-        g_string_append (text, pieces[i].segment == pieces[i - 1].segment ? ", " : " | ");
+        g_string_append (text, mark_between (wall, &pieces[i - 1], &pieces[i]));
       if (n > 1)
         g_string_append_printf (text, "%d × ", n);
       append_piece (text, &pieces[i]);
@@ -88,14 +97,15 @@ append_steel (GString *text, const GArray *runs, gint32 course)
 }
 
 static void
-append_course (GString *text, const Layout *layout, const Course *course, const GArray *runs)
+append_course (GString *text, const Wall *wall, const Layout *layout, const Course *course,
+               const GArray *runs)
 {
   char bottom[LENGTH_TEXT_SIZE], top[LENGTH_TEXT_SIZE];
 
   g_string_append_printf (text, "%6d  %8s  %8s  %4d  %4d  ", course->number,
                           length_text (course->bottom, bottom), length_text (course->top, top),
                           course->n_pieces, count_cuts (layout, course));
-  append_pieces (text, layout, course);
+  append_pieces (text, wall, layout, course);
   g_string_append_c (text, '\n');
   append_steel (text, runs, course->number);
 }
@@ -197,14 +207,31 @@ append_sums (GString *text, const Wall *wall, const Block *block, const Layout *
     append_breach (text, &g_array_index (layout->breaches, Breach, i));
 }
 
+/* Before the courses: they go through all of them. */
+static void
+append_movement_joints (GString *text, const Wall *wall)
+{
+  char x[LENGTH_TEXT_SIZE], right[LENGTH_TEXT_SIZE];
+
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      g_string_append_printf (text, _ ("movement joint through all courses: %s to %s mm\n"),
+                              length_text (joint->x, x),
+                              length_text (movement_joint_right (joint), right));
+    }
+}
+
 void
 lay_text (GString *text, const Wall *wall, const Block *block, const Layout *layout)
 {
   g_autoptr (GArray) runs = bed_steel_runs (wall, block);
 
   append_heading (text, wall, block);
+  append_movement_joints (text, wall);
   g_string_append (text, _ ("course    bottom       top   pcs   cut  lengths from the left, mm\n"));
   for (guint i = 0; i < layout->courses->len; i++)
-    append_course (text, layout, layout_course (layout, i), runs);
+    append_course (text, wall, layout, layout_course (layout, i), runs);
   append_sums (text, wall, block, layout);
 }

@@ -152,7 +152,8 @@ end_of_bars (const Work *work, Side side)
   return end->through == THROUGH_ALL ? end->ret + work->laying.head + STEEL_END_COVER : 0;
 }
 
-/* What bars of a course cannot pass: openings, and walls to which both parts are butted. */
+/* What bars of a course cannot pass: openings, movement joints, and walls to which both parts are
+ * butted. */
 static GArray *
 barriers_of (const Work *work, gint32 number)
 {
@@ -174,6 +175,13 @@ barriers_of (const Work *work, gint32 number)
 
       if (tee->through == THROUGH_ALL)
         g_array_append_val (barriers, barrier);
+    }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+      Stretch barrier = { joint->x, movement_joint_right (joint) };
+
+      g_array_append_val (barriers, barrier);
     }
   g_array_sort (barriers, compare_by_from);
   return barriers;

@@ -339,6 +339,8 @@ add_key (Frame *frame)
   x = add_swatch (frame, x, STYLE_PIECE_CUT, cut);
   if (has_returns (wall))
     x = add_swatch (frame, x, STYLE_RETURN, _ ("other wall"));
+  if (wall->movement_joints->len > 0)
+    x = add_swatch (frame, x, STYLE_MOVEMENT_JOINT, _ ("movement joint"));
   if (wall->steel.given || wall->steel_rows->len > 0)
     x = add_steel_swatch (frame, x);
   if (layout->breaches->len > 0)

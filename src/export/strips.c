@@ -298,6 +298,25 @@ add_returns (Strips *strips, const Course *course)
 }
 
 static void
+add_movement_joints (Strips *strips, const Course *course)
+{
+  const Wall *wall = strips->page->wall;
+  const MarkLook look = mark_look (STYLE_MOVEMENT_JOINT, LAYER_PIECES);
+  const double foot = foot_of (strips, course);
+
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      if (is_shown (strips, joint->x, movement_joint_right (joint)))
+        drawing_add_box (strips->drawing, &look,
+                         place (place_x (strips, MAX (joint->x, strips->from)), foot),
+                         place (place_x (strips, MIN (movement_joint_right (joint), strips->to)),
+                                foot - STRIP_HEIGHT));
+    }
+}
+
+static void
 add_opening (Strips *strips, const Course *course, const Opening *opening)
 {
   const Length z0 = MAX (opening->sill, course->bottom);
@@ -360,6 +379,7 @@ add_course (Strips *strips, const Course *course, const GArray *runs)
   add_course_name (strips, course);
   add_returns (strips, course);
   add_pieces (strips, course);
+  add_movement_joints (strips, course);
   for (guint i = 0; i < openings->len; i++)
     add_opening (strips, course, wall_opening_at (strips->page->wall, i));
   add_steel (strips, course, runs);

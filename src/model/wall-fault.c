@@ -179,6 +179,60 @@ tees_fault (const Wall *wall)
   return NULL;
 }
 
+static gint
+by_joint_place (gconstpointer a, gconstpointer b)
+{
+  const MovementJoint *const *p = a, *const *q = b;
+
+  return ((*p)->x > (*q)->x) - ((*p)->x < (*q)->x);
+}
+
+static char *
+movement_joint_fault (const Wall *wall, const MovementJoint *joint)
+{
+  char x[LENGTH_TEXT_SIZE];
+  char *fault = length_fault (_ ("A movement joint's width"), joint->width, MOVEMENT_JOINT_LEAST,
+                              MOVEMENT_JOINT_MOST);
+
+  if (!fault)
+    fault = length_fault (_ ("A movement joint's place"), joint->x, 1, LENGTH_MAX);
+  if (!fault && movement_joint_right (joint) >= wall->length)
+    fault = g_strdup_printf (
+        _ ("The movement joint at %s mm leaves nothing of the wall on its right."),
+        length_text (joint->x, x));
+  return fault;
+}
+
+static char *
+movement_joints_fault (const Wall *wall)
+{
+  g_autoptr (GPtrArray) sorted = g_ptr_array_new ();
+  char x[LENGTH_TEXT_SIZE];
+
+  if (wall->movement_joints->len > WALL_MAX_MOVEMENT_JOINTS)
+    return g_strdup_printf (_ ("The wall has %u movement joints; at most %d are allowed."),
+                            wall->movement_joints->len, WALL_MAX_MOVEMENT_JOINTS);
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      char *fault = movement_joint_fault (wall, wall_movement_joint_at (wall, i));
+
+      if (fault)
+        return fault;
+      g_ptr_array_add (sorted, (gpointer) wall_movement_joint_at (wall, i));
+    }
+  g_ptr_array_sort (sorted, by_joint_place);
+  for (guint i = 1; i < sorted->len; i++)
+    {
+      const MovementJoint *before = sorted->pdata[i - 1], *joint = sorted->pdata[i];
+
+      if (movement_joint_right (before) >= joint->x)
+        return g_strdup_printf (
+            _ ("The movement joint at %s mm leaves nothing of the wall before it."),
+            length_text (joint->x, x));
+    }
+  return NULL;
+}
+
 static char *
 steel_fault (const Wall *wall)
 {
@@ -410,8 +464,9 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
   if (block && ((fault = joints_fault (wall, block)) || (fault = count_fault (wall, block))))
     return fault;
   if ((fault = place_in_plan_fault (&wall->place)) || (fault = end_fault (wall))
-      || (fault = tees_fault (wall)) || (fault = steel_fault (wall))
-      || (fault = steel_rows_fault (wall)) || (fault = pins_fault (wall)))
+      || (fault = tees_fault (wall)) || (fault = movement_joints_fault (wall))
+      || (fault = steel_fault (wall)) || (fault = steel_rows_fault (wall))
+      || (fault = pins_fault (wall)))
     return fault;
   return openings_fault (wall, opening);
 }

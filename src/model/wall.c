@@ -26,10 +26,18 @@ tee_clear (gpointer data)
 }
 
 static void
+movement_joint_clear (gpointer data)
+{
+  foreign_clear (&((MovementJoint *) data)->foreign);
+}
+
+static void
 make_lists (Wall *wall)
 {
   wall->tees = g_array_new (FALSE, TRUE, sizeof (Tee));
   g_array_set_clear_func (wall->tees, tee_clear);
+  wall->movement_joints = g_array_new (FALSE, TRUE, sizeof (MovementJoint));
+  g_array_set_clear_func (wall->movement_joints, movement_joint_clear);
   wall->openings = g_array_new (FALSE, TRUE, sizeof (Opening));
   g_array_set_clear_func (wall->openings, opening_clear_item);
   wall->steel_rows = g_array_new (FALSE, TRUE, sizeof (SteelRow));
@@ -74,6 +82,13 @@ copy_lists (Wall *copy, const Wall *wall)
 
       tee.foreign = foreign_copy (&tee.foreign);
       g_array_append_val (copy->tees, tee);
+    }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      MovementJoint joint = *wall_movement_joint_at (wall, i);
+
+      joint.foreign = foreign_copy (&joint.foreign);
+      g_array_append_val (copy->movement_joints, joint);
     }
   for (guint i = 0; i < wall->openings->len; i++)
     {
@@ -138,6 +153,7 @@ wall_unref (Wall *wall)
   g_array_unref (wall->steel_rows);
   g_array_unref (wall->pins);
   g_array_unref (wall->tees);
+  g_array_unref (wall->movement_joints);
   g_free (wall);
 }
 
@@ -254,6 +270,21 @@ tees_equal (const Wall *a, const Wall *b)
 }
 
 static gboolean
+movement_joints_equal (const Wall *a, const Wall *b)
+{
+  if (a->movement_joints->len != b->movement_joints->len)
+    return FALSE;
+  for (guint i = 0; i < a->movement_joints->len; i++)
+    {
+      const MovementJoint *x = wall_movement_joint_at (a, i), *y = wall_movement_joint_at (b, i);
+
+      if (x->x != y->x || x->width != y->width || !foreign_equal (&x->foreign, &y->foreign))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
 pins_equal (const Wall *a, const Wall *b)
 {
   if (a->pins->len != b->pins->len)
@@ -273,8 +304,9 @@ wall_equal (const Wall *a, const Wall *b)
          && a->block.n == b->block.n && place_equal (&a->place, &b->place) && a->length == b->length
          && a->height == b->height && laying_equal (&a->laying, &b->laying)
          && end_equal (&a->ends[0], &b->ends[0]) && end_equal (&a->ends[1], &b->ends[1])
-         && tees_equal (a, b) && steel_equal (&a->steel, &b->steel) && steel_rows_equal (a, b)
-         && openings_equal (a, b) && pins_equal (a, b) && foreign_equal (&a->foreign, &b->foreign);
+         && tees_equal (a, b) && movement_joints_equal (a, b) && steel_equal (&a->steel, &b->steel)
+         && steel_rows_equal (a, b) && openings_equal (a, b) && pins_equal (a, b)
+         && foreign_equal (&a->foreign, &b->foreign);
 }
 
 Opening *
@@ -290,6 +322,36 @@ const Opening *
 wall_opening (const Wall *wall, OpeningId id)
 {
   return wall_own_opening ((Wall *) wall, id);
+}
+
+guint
+wall_part_at (const Wall *wall, Length x)
+{
+  guint part = 0;
+
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    part += movement_joint_right (wall_movement_joint_at (wall, i)) <= x;
+  return part;
+}
+
+void
+wall_add_movement_joint (Wall *wall, Length x, Length width)
+{
+  MovementJoint joint = { .x = x, .width = width };
+
+  g_array_append_val (wall->movement_joints, joint);
+}
+
+gboolean
+wall_take_movement_joint (Wall *wall, Length x)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    if (wall_movement_joint_at (wall, i)->x == x)
+      {
+        g_array_remove_index (wall->movement_joints, i);
+        return TRUE;
+      }
+  return FALSE;
 }
 
 static gint
@@ -358,6 +420,8 @@ wall_shift (Wall *wall, Length by)
     opening_shift (&g_array_index (wall->openings, Opening, i), by);
   for (guint i = 0; i < wall->tees->len; i++)
     g_array_index (wall->tees, Tee, i).x += by;
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    g_array_index (wall->movement_joints, MovementJoint, i).x += by;
   for (guint i = wall->pins->len; i-- > 0;)
     {
       Pin *pin = &g_array_index (wall->pins, Pin, i);

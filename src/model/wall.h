@@ -76,6 +76,20 @@ typedef struct
   Foreign foreign;
 } Tee;
 
+/* A movement joint: full height, through all courses, filled with a strip of soft filler, so that
+ * no mortar stands beside it. To either side the wall is laid as by itself. */
+typedef struct
+{
+  Length x;     /* its left face, from this wall's left end, > 0 */
+  Length width; /* MOVEMENT_JOINT_LEAST .. MOVEMENT_JOINT_MOST */
+  Foreign foreign;
+} MovementJoint;
+
+/* Common practice for aerated concrete, docs/rules.md. */
+#define MOVEMENT_JOINT_WIDTH LENGTH_MM (10)
+#define MOVEMENT_JOINT_LEAST LENGTH_MM (5)
+#define MOVEMENT_JOINT_MOST LENGTH_MM (50)
+
 /* Bars in grooves in the top of a course, or in the joint above it. */
 typedef struct
 {
@@ -113,6 +127,7 @@ typedef struct
 #define WALL_MAX_OPENINGS 1000
 #define WALL_MAX_PINS 5000
 #define WALL_MAX_TEES 200
+#define WALL_MAX_MOVEMENT_JOINTS 200
 /* Blocks that a wall may take, about: beyond them laying it would take too long. */
 #define WALL_MAX_BLOCKS 50000
 #define WALL_MAX_BLOCKS_A_COURSE 2000
@@ -128,8 +143,9 @@ typedef struct
   Length height; /* top of the blockwork above the foundation, levelling bed included */
   PlanPlace place;
   Laying laying;
-  End ends[2];  /* by Side */
-  GArray *tees; /* Tee, in the file's order; none over another or over a return */
+  End ends[2];             /* by Side */
+  GArray *tees;            /* Tee, in the file's order; none over another or over a return */
+  GArray *movement_joints; /* MovementJoint, in the file's order; none over another */
   Steel steel;
   GArray *steel_rows; /* SteelRow, in the file's order, one per course at most */
   GArray *openings;   /* Opening, in the file's order */
@@ -175,6 +191,26 @@ tee_right (const Tee *tee)
   return tee->x + tee->ret;
 }
 
+static inline const MovementJoint *
+wall_movement_joint_at (const Wall *wall, guint i)
+{
+  return &g_array_index (wall->movement_joints, MovementJoint, i);
+}
+
+static inline Length
+movement_joint_right (const MovementJoint *joint)
+{
+  return joint->x + joint->width;
+}
+
+/* Which part of the wall a place is in, from 0 at the left: how many movement joints end there or
+ * left of it. */
+guint wall_part_at (const Wall *wall, Length x);
+/* In a wall that the caller may change: adds one, or takes the one whose left face is there out,
+ * FALSE when there is none. */
+void wall_add_movement_joint (Wall *wall, Length x, Length width);
+gboolean wall_take_movement_joint (Wall *wall, Length x);
+
 /* The pin that begins there; NULL: none. */
 const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
 /* In a wall that the caller may change: puts a copy of the pin in the place of the one that begins
@@ -182,9 +218,10 @@ const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
  */
 void wall_put_pin (Wall *wall, const Pin *pin);
 gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
-/* Moves what is placed along the wall by `by`, for its left end moved: openings, tees and pins; and
- * its own place in plan the other way, so that all of these stay where they stand.
- * Pins that would begin before the wall are taken out. In a wall that the caller may change. */
+/* Moves what is placed along the wall by `by`, for its left end moved: openings, tees, movement
+ * joints and pins; and its own place in plan the other way, so that all of these stay where they
+ * stand. Pins that would begin before the wall are taken out. In a wall that the caller may change.
+ */
 void wall_shift (Wall *wall, Length by);
 
 /* Defaults of <steel>: 2 bars of 6 mm, every 0, neither sills nor heads, past 600, lap 300; not

@@ -61,6 +61,13 @@ add_render (Scene *scene, double length, double height)
   add_box (scene, STYLE_CLIENT_PLINTH, LAYER_PIECES, at (0, 0), at (length, plinth));
   add_box (scene, STYLE_CLIENT_SHADE, LAYER_PIECES, at (0, height - CAP_SHADE),
            at (length, height));
+  for (guint i = 0; i < scene->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (scene->wall, i);
+
+      add_box (scene, STYLE_CLIENT_MOVEMENT_JOINT, LAYER_PIECES, at_length (joint->x, 0),
+               at_length (movement_joint_right (joint), scene->wall->height));
+    }
   add_box (scene, STYLE_CLIENT_CAP, LAYER_PIECES, at (-CAP_OUT, height),
            at (length + CAP_OUT, height + CAP));
 }

@@ -357,6 +357,21 @@ add_returns (Scene *scene)
     }
 }
 
+/* Its filler, between the two lines that part the wall. */
+static void
+add_movement_joints (Scene *scene)
+{
+  const MarkLook look = mark_look (STYLE_MOVEMENT_JOINT, LAYER_PIECES);
+
+  for (guint i = 0; i < scene->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (scene->wall, i);
+
+      drawing_add_box (scene->drawing, &look, at_length (joint->x, 0),
+                       at_length (movement_joint_right (joint), scene->wall->height));
+    }
+}
+
 static void
 add_body (Scene *scene)
 {
@@ -397,6 +412,7 @@ scene_pieces (Scene *scene)
   add_pieces_of (scene, STYLE_PIECE);
   add_pieces_of (scene, STYLE_PIECE_CUT);
   add_pieces_of (scene, STYLE_PIECE_BREACH);
+  add_movement_joints (scene);
   add_breaches (scene);
   add_pins (scene);
 }

@@ -51,6 +51,8 @@ S (STYLE_BREACH_LINE, "breach-line", 3, 0, NO, 0, 0, 0, \
    (0, 0, 0xB4541AFF, 0), (0, 0, 0xF08A62FF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_RETURN, "return", 1, 0, NO, 0, 0, 0, \
    (0xE4DED0FF, 0, 0xBDB5A7FF, 0), (0x2B2C30FF, 0, 0x222326FF, 0), (0xE9E9E9FF, 0, 0x6E6E6EFF, 0)) \
+S (STYLE_MOVEMENT_JOINT, "movement-joint", 1, 0, NO, 0, 0, 0, \
+   (0xA9C6BEFF, 0, 0x2B2A27FF, 0), (0x2F5A55FF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_PACKING, "packing", 0, 0, DOT, 0, 0, 0, \
    (0xCFC7B8FF, 0, 0, 0x8E8677FF), (0x6B675FFF, 0, 0, 0x9B968CFF), (0xE0E0E0FF, 0, 0, 0x555555FF)) \
 S (STYLE_BED, "bed", 0, 0, DOT, 0, 0, 0, \
@@ -137,6 +139,8 @@ S (STYLE_CLIENT_WALL, "client-wall", 1, 0, NO, 0, 0, 0, \
    (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_CLIENT_CAP, "client-cap", 1, 0, NO, 0, 0, 0, \
    (0xD3CCBCFF, 0, 0xADA492FF, 0), (0x6E695EFF, 0, 0x55514AFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_CLIENT_MOVEMENT_JOINT, "client-movement-joint", 1, 0, NO, 0, 0, 0, \
+   (0xE2DACAFF, 0, 0x8A8172FF, 0), (0x7E786BFF, 0, 0x3F3B34FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_CLIENT_SHADE, "client-shade", 0, 0, NO, 0, 0, 0, \
    (0x5A4F3A1F, 0, 0, 0), (0x00000038, 0, 0, 0), (0, 0, 0, 0)) \
 S (STYLE_CLIENT_PLINTH, "client-plinth", 0, 0, NO, 0, 0, 0, \

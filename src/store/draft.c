@@ -266,6 +266,21 @@ start_tee (Draft *draft, const Tag *tag, Foreign **foreign)
 }
 
 static gboolean
+start_movement_joint (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *joints = draft->wall->movement_joints;
+  if (joints->len >= WALL_MAX_MOVEMENT_JOINTS)
+    return draft_refuse (draft, tag->line, _ ("the wall has more than %d movement joints."),
+                         WALL_MAX_MOVEMENT_JOINTS);
+  MovementJoint joint = { .width = MOVEMENT_JOINT_WIDTH };
+  if (!read_tag (draft, tag, &element_movement_joint, &joint))
+    return FALSE;
+  g_array_append_val (joints, joint);
+  *foreign = &g_array_index (joints, MovementJoint, joints->len - 1).foreign;
+  return TRUE;
+}
+
+static gboolean
 start_steel (Draft *draft, const Tag *tag, Foreign **foreign)
 {
   Steel *steel = &draft->wall->steel;
@@ -408,6 +423,7 @@ static const Kind kinds[] = {
   { &element_rule, &element_laying, start_rule },
   { &element_end, &element_wall, start_end },
   { &element_tee, &element_wall, start_tee },
+  { &element_movement_joint, &element_wall, start_movement_joint },
   { &element_steel, &element_wall, start_steel },
   { &element_steel_row, &element_wall, start_steel_row },
   { &element_opening, &element_wall, start_opening },

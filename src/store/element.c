@@ -202,6 +202,11 @@ static const Field tee_fields[] = {
   WORD ("through", Tee, through, TRUE, 0, parse_through, word_of_through, "odd, even, all"),
 };
 
+static const Field movement_joint_fields[] = {
+  LENGTH ("x", MovementJoint, x, TRUE, 0, SHORTEST, LONGEST),
+  { "width", VALUE_LENGTH, FALSE, offsetof (MovementJoint, width), 0, 5, 50, .plain = "10" },
+};
+
 static const Field steel_fields[] = {
   COUNT ("bars", Steel, bars, FALSE, STEEL_BARS, 1, 20),
   LENGTH ("diameter", Steel, diameter, FALSE, STEEL_DIAMETER, SHORTEST, 50),
@@ -280,6 +285,7 @@ const Element element_laying = ELEMENT ("laying", laying_fields, offsetof (Layin
 const Element element_rule = ELEMENT ("rule", rule_fields, offsetof (RuleTag, mask));
 const Element element_end = ELEMENT ("end", end_fields, offsetof (EndTag, mask));
 const Element element_tee = ELEMENT ("tee", tee_fields, 0);
+const Element element_movement_joint = ELEMENT ("movement-joint", movement_joint_fields, 0);
 const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, set));
 const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);
 const Element element_opening = ELEMENT ("opening", opening_fields, offsetof (Opening, given));

@@ -106,21 +106,22 @@ enum
   END_THROUGH = 2,
 };
 
-extern const Element element_project;   /* Project */
-extern const Element element_block;     /* Block */
-extern const Element element_wall;      /* WallTag */
-extern const Element element_laying;    /* Laying */
-extern const Element element_rule;      /* RuleTag */
-extern const Element element_end;       /* EndTag */
-extern const Element element_tee;       /* Tee */
-extern const Element element_steel;     /* Steel */
-extern const Element element_steel_row; /* SteelRow */
-extern const Element element_opening;   /* Opening */
-extern const Element element_pin;       /* Pin */
-extern const Element element_survey;    /* Survey */
-extern const Element element_reading;   /* Reading */
-extern const Element element_place;     /* PlaceTag */
-extern const Element element_diagonal;  /* DiagonalTag */
+extern const Element element_project;        /* Project */
+extern const Element element_block;          /* Block */
+extern const Element element_wall;           /* WallTag */
+extern const Element element_laying;         /* Laying */
+extern const Element element_rule;           /* RuleTag */
+extern const Element element_end;            /* EndTag */
+extern const Element element_tee;            /* Tee */
+extern const Element element_movement_joint; /* MovementJoint */
+extern const Element element_steel;          /* Steel */
+extern const Element element_steel_row;      /* SteelRow */
+extern const Element element_opening;        /* Opening */
+extern const Element element_pin;            /* Pin */
+extern const Element element_survey;         /* Survey */
+extern const Element element_reading;        /* Reading */
+extern const Element element_place;          /* PlaceTag */
+extern const Element element_diagonal;       /* DiagonalTag */
 
 /* The row of an attribute; NULL when the element has none of that name. */
 const Field *element_field (const Element *element, const char *name);

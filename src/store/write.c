@@ -139,6 +139,11 @@ put_wall (GString *out, const Project *project, const Wall *wall)
       const Tee *tee = wall_tee_at (wall, i);
       put (out, 2, &element_tee, tee, &tee->foreign);
     }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+      put (out, 2, &element_movement_joint, joint, &joint->foreign);
+    }
   put_steel (out, &wall->steel);
   for (guint i = 0; i < wall->steel_rows->len; i++)
     {

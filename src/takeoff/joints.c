@@ -100,13 +100,20 @@ faces_read (Faces *faces, const Layout *layout, const Course *course)
     g_array_sort (faces->edges[side], compare_edges);
 }
 
-/* How much of the heights from..to beside place `x` is an opening just as wide as a joint, which is
- * no joint. */
+/* How much of the heights from..to beside place `x` is an opening or a movement joint just as wide
+ * as a joint, which is no joint. */
 static Length
 slit_height (const Wall *wall, Length head, Length x, Length from, Length to)
 {
   Length height = 0;
 
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      if (joint->x == x && joint->width == head)
+        return to - from;
+    }
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);

@@ -24,6 +24,7 @@ typedef struct
   double volume;                  /* mm3, pieces as laid */
   double mass;                    /* kg, pieces as laid */
   double adhesive, bed_mortar;    /* mm3 */
+  double filler;                  /* mm, of movement joints */
   double steel_length;            /* mm */
   double steel_mass;              /* kg */
   double steel_stocks;            /* bars of stock length */
@@ -133,6 +134,25 @@ tally_areas (Tally *tally, const Wall *wall)
     }
 }
 
+/* Movement joints from the foundation to the top, less what openings that they cross leave out. */
+static void
+tally_movement_joints (Tally *tally, const Wall *wall)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      tally->filler += length_to_mm (wall->height);
+      for (guint k = 0; k < wall->openings->len; k++)
+        {
+          const Opening *opening = wall_opening_at (wall, k);
+
+          if (opening->x < movement_joint_right (joint) && opening_right (opening) > joint->x)
+            tally->filler -= length_to_mm (opening->height);
+        }
+    }
+}
+
 /* `bed` is the levelling bed as the footing makes it; NULL: it is not surveyed, and the bed is as
  * thick as it was drawn. */
 static void
@@ -174,6 +194,7 @@ tally_add (Tally *sum, const Tally *tally)
   sum->mass += tally->mass;
   sum->adhesive += tally->adhesive;
   sum->bed_mortar += tally->bed_mortar;
+  sum->filler += tally->filler;
   sum->steel_length += tally->steel_length;
   sum->steel_mass += tally->steel_mass;
 }
@@ -295,6 +316,12 @@ get_bed_mortar (const Tally *tally)
 }
 
 static double
+get_filler (const Tally *tally)
+{
+  return tally->filler / 1000;
+}
+
+static double
 get_steel_length (const Tally *tally)
 {
   return tally->steel_length / 1000;
@@ -335,6 +362,8 @@ static const LineKind kinds[] = {
   { "wall.mass", N_ ("Wall"), N_ ("Dry mass as laid"), "kg", 0, get_mass, PIECES_ALL },
   { "adhesive.volume", N_ ("Joints"), N_ ("Adhesive"), "l", 1, get_adhesive },
   { "bed-mortar.volume", N_ ("Joints"), N_ ("Levelling mortar"), "l", 1, get_bed_mortar },
+  { "movement-joint.length", N_ ("Joints"), N_ ("Filler of movement joints"), "m", 2, get_filler,
+    PIECES_NONE, PIECE_WHOLE, TRUE },
   { "steel.bed-length", N_ ("Steel"), N_ ("Bars in bed joints"), "m", 2, get_steel_length },
   { "steel.bed-mass", N_ ("Steel"), N_ ("Mass of these bars"), "kg", 2, get_steel_mass },
   { "steel.bed-stock", N_ ("Steel"), N_ ("Bars of 6 m to order"), "pcs", 0, get_steel_stocks,
@@ -421,6 +450,7 @@ count_wall (Counting *counting, guint i)
     return FALSE;
   tally_pieces (tally, layout, block);
   tally_areas (tally, wall);
+  tally_movement_joints (tally, wall);
   tally_joints (tally, wall, block, layout, beds_wall (counting->beds, wall->id));
   tally_steel (tally, wall, block, steel);
   tally_add (&counting->all, tally);

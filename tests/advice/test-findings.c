@@ -592,6 +592,14 @@ check_order (const Judged *judged)
   g_assert_cmpuint (breaches, ==, judged->layout->proof.breaches);
 }
 
+/* A movement joint parts one stretch of wall; another may be too long, too, and is told of next. */
+static gboolean
+is_of_place (const Finding *finding)
+{
+  return finding->severity == SEVERITY_BREACH
+         || g_str_has_prefix (finding->rule, "movement-joint-");
+}
+
 /* How often a rule speaks of the same thing as a finding does. */
 static guint
 count_same (const Judged *judged, const Finding *finding)
@@ -605,7 +613,7 @@ count_same (const Judged *judged, const Finding *finding)
 
       if (strcmp (other->rule, finding->rule) != 0 || other->opening.n != finding->opening.n)
         continue;
-      n += finding->severity == SEVERITY_BREACH ? same_place : 1;
+      n += is_of_place (finding) ? same_place : 1;
     }
   return n;
 }

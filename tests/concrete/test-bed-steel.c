@@ -507,12 +507,47 @@ test_meeting_walls (void)
     }
 }
 
+/* Bars stop 25 mm before a movement joint and begin 25 mm behind it, in rows all along and in those
+ * past an opening. */
+static void
+test_movement_joint (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  Opening opening = opening_default (OPENING_WINDOW);
+
+  wall->steel.given = TRUE;
+  wall->steel.every = 4;
+  wall->steel.under_sills = TRUE;
+  opening.x = LENGTH_MM (3500);
+  opening.width = LENGTH_MM (1000);
+  opening.sill = LENGTH_MM (1030);
+  opening.height = LENGTH_MM (600);
+  g_array_append_val (wall->openings, opening);
+  wall_add_movement_joint (wall, LENGTH_MM (3000), LENGTH_MM (12));
+  g_autoptr (GArray) runs = bed_steel_runs (wall, &block);
+  const SteelRun *run = (const SteelRun *) (gpointer) runs->data;
+
+  g_assert_cmpuint (runs->len, >=, 3);
+  g_assert_cmpint (run[0].course, ==, 4);
+  g_assert_cmpint (run[0].from, ==, LENGTH_MM (25));
+  g_assert_cmpint (run[0].to, ==, LENGTH_MM (2975));
+  g_assert_cmpint (run[1].from, ==, LENGTH_MM (3037));
+  g_assert_cmpint (run[1].to, ==, LENGTH_MM (5975));
+  /* 600 past the jamb would be 2900. */
+  g_assert_cmpint (run[2].course, ==, 5);
+  g_assert_cmpint (run[2].from, ==, LENGTH_MM (3037));
+  g_assert_cmpint (run[2].to, ==, LENGTH_MM (5100));
+  block_clear (&block);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/bed-steel/runs/where-they-should-be", test_rows);
   g_test_add_func ("/bed-steel/runs/where-walls-meet", test_meeting_walls);
+  g_test_add_func ("/bed-steel/runs/stop-at-movement-joints", test_movement_joint);
   g_test_add_func ("/bed-steel/mass/nominal", test_mass);
   g_test_add_func ("/bed-steel/any-wall/clear-of-openings-and-ends", test_any_wall);
   g_test_add_func ("/bed-steel/toggle/that-row-alone", test_toggle);

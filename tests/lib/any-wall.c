@@ -371,6 +371,11 @@ any_wall_mirror (const Wall *wall)
       Tee *tee = &g_array_index (mirror->tees, Tee, i);
       tee->x = wall->length - tee_right (tee);
     }
+  for (guint i = 0; i < mirror->movement_joints->len; i++)
+    {
+      MovementJoint *joint = &g_array_index (mirror->movement_joints, MovementJoint, i);
+      joint->x = wall->length - movement_joint_right (joint);
+    }
   Length head = wall->laying.given & LAYING_HEAD ? wall->laying.head : LENGTH_MM (2);
   for (guint i = 0; i < mirror->pins->len; i++)
     {
@@ -414,6 +419,12 @@ any_wall_text (const Wall *wall, const Block *block)
       const Tee *tee = wall_tee_at (wall, i);
       g_string_append_printf (text, ", tee %.10g+%.10g %s", MM (tee->x), MM (tee->ret),
                               through_word (tee->through));
+    }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+      g_string_append_printf (text, ", movement joint %.10g+%.10g", MM (joint->x),
+                              MM (joint->width));
     }
   for (guint i = 0; i < wall->openings->len; i++)
     {

@@ -84,6 +84,12 @@ find_verticals (const Check *check, const Course *course)
       add_vertical (verticals, tee->x - check->laying.head);
       add_vertical (verticals, tee->x + tee->ret + check->laying.head);
     }
+  for (guint i = 0; i < check->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (check->wall, i);
+      add_vertical (verticals, joint->x);
+      add_vertical (verticals, joint->x + joint->width);
+    }
   for (guint i = 0; i < check->wall->openings->len; i++)
     {
       add_vertical (verticals, wall_opening_at (check->wall, i)->x);
@@ -101,7 +107,8 @@ find_verticals (const Check *check, const Course *course)
   return verticals;
 }
 
-/* Whether this wall has the place in that course: not left to another wall that runs through. */
+/* Whether this wall has the place in that course: not left to another wall that runs through, or
+ * to a movement joint. */
 static gboolean
 is_ours (const Check *check, gint32 course, Length from, Length to)
 {
@@ -121,6 +128,12 @@ is_ours (const Check *check, gint32 course, Length from, Length to)
       const Tee *tee = wall_tee_at (check->wall, i);
       if (through_runs (tee->through, course) && from < tee->x + tee->ret + check->laying.head
           && to > tee->x - check->laying.head)
+        return FALSE;
+    }
+  for (guint i = 0; i < check->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (check->wall, i);
+      if (from < joint->x + joint->width && to > joint->x)
         return FALSE;
     }
   return TRUE;

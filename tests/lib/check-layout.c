@@ -279,6 +279,19 @@ find_perpends (const Check *check, const Course *course)
   return perpends;
 }
 
+/* Perpends on both sides of a movement joint do not lap. */
+static gboolean
+are_parted (const Check *check, Length a, Length b)
+{
+  for (guint i = 0; i < check->wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (check->wall, i);
+      if ((a < joint->x + joint->width) != (b < joint->x + joint->width))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 find_lap_breaches (const Check *check, const Course *lower, const Course *upper, GArray *breaches)
 {
@@ -289,6 +302,8 @@ find_lap_breaches (const Check *check, const Course *lower, const Course *upper,
         const Piece *a = g_array_index (above, const Piece *, i);
         const Piece *b = g_array_index (below, const Piece *, j);
         Piece perpend = *a;
+        if (are_parted (check, a->x, b->x))
+          continue;
         perpend.x -= check->laying.head / 2;
         add_breach (breaches, BREACH_MIN_LAP, &perpend, ABS (a->x - b->x), check->laying.min_lap);
       }

@@ -58,6 +58,8 @@ full_wall (void)
   wall->ends[SIDE_RIGHT].given = TRUE;
   Tee tee = { LENGTH_MM (3000), LENGTH_MM (115), THROUGH_EVEN, { g_strdup ("v:t=\"1\""), NULL } };
   g_array_append_val (wall->tees, tee);
+  MovementJoint joint = { LENGTH_MM (3500), LENGTH_MM (12), { g_strdup ("v:m=\"1\""), NULL } };
+  g_array_append_val (wall->movement_joints, joint);
   wall->steel.given = TRUE;
   wall->steel.set = STEEL_EVERY;
   wall->steel.every = 4;
@@ -150,6 +152,7 @@ change (Wall *wall, guint what)
   Opening *last = &g_array_index (wall->openings, Opening, 1);
   Pin *pin = &g_array_index (wall->pins, Pin, 1);
   Tee *tee = &g_array_index (wall->tees, Tee, 0);
+  MovementJoint *joint = &g_array_index (wall->movement_joints, MovementJoint, 0);
   End *left = &wall->ends[SIDE_LEFT];
   gint32 *const numbers[] = {
     &wall->length,
@@ -174,6 +177,8 @@ change (Wall *wall, guint what)
     &tee->x,
     &tee->ret,
     (gint32 *) &tee->through,
+    &joint->x,
+    &joint->width,
   };
   gboolean *const flags[] = {
     &left->given,
@@ -193,6 +198,7 @@ change (Wall *wall, guint what)
     &wall->laying.foreign.attributes,
     &left->foreign.attributes,
     &tee->foreign.attributes,
+    &joint->foreign.attributes,
     &wall->steel.foreign.elements,
     &row->foreign.attributes,
     &last->key,

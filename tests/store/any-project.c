@@ -183,6 +183,23 @@ add_tees (Wall *wall)
     }
 }
 
+/* From the left, so that none is over another. */
+static void
+add_movement_joints (Wall *wall)
+{
+  Length from = 0;
+
+  while (chance (20) && from + 2 * MOVEMENT_JOINT_MOST < wall->length)
+    {
+      MovementJoint joint = { .foreign = any_foreign () };
+      joint.width = chance (50) ? MOVEMENT_JOINT_WIDTH
+                                : any_length (MOVEMENT_JOINT_LEAST, MOVEMENT_JOINT_MOST);
+      joint.x = any_length (from + 1, wall->length - MOVEMENT_JOINT_MOST - 1);
+      from = movement_joint_right (&joint);
+      g_array_append_val (wall->movement_joints, joint);
+    }
+}
+
 static void
 set_steel (Steel *steel)
 {
@@ -291,10 +308,11 @@ add_wall (Project *project)
   wall->name = any_name ();
   wall->foreign = any_foreign ();
   add_tees (wall);
+  add_movement_joints (wall);
   if (chance (40))
     wall->place
-        = (PlanPlace){ TRUE, any_length (-LENGTH_MAX, LENGTH_MAX), any_length (-LENGTH_MAX, LENGTH_MAX),
-                   (Runs) g_test_rand_int_range (0, 4) };
+        = (PlanPlace){ TRUE, any_length (-LENGTH_MAX, LENGTH_MAX),
+                       any_length (-LENGTH_MAX, LENGTH_MAX), (Runs) g_test_rand_int_range (0, 4) };
   set_steel (&wall->steel);
   add_steel_rows (wall);
   add_pins (wall);

@@ -313,6 +313,9 @@ area_of_returns (const Wall *wall, const Laying *laying, const Layout *layout)
         area += length_to_mm (tee->ret + 2 * laying->head)
                 * length_to_mm (c > 0 ? laying->bed : laying->first_bed);
       }
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    area += length_to_mm (wall_movement_joint_at (wall, i)->width)
+            * length_to_mm (layout_course (layout, layout->courses->len - 1)->top);
   return area;
 }
 
@@ -338,17 +341,32 @@ meet_in_the_middle (Wall *wall)
     g_array_append_val (wall->tees, tee);
 }
 
+/* A movement joint there, no wider than a head joint where that is wide enough. */
+static void
+part_in_the_middle (Wall *wall, const Block *block)
+{
+  Laying laying = laying_resolve (&wall->laying, block);
+
+  if (wall->openings->len == 0 && wall->length > LENGTH_MM (2000)
+      && wall->ends[SIDE_LEFT].ret + LENGTH_MM (200) < wall->length / 2
+      && wall->ends[SIDE_RIGHT].ret + LENGTH_MM (200) < wall->length / 2)
+    wall_add_movement_joint (wall, wall->length / 2,
+                             laying.head >= MOVEMENT_JOINT_LEAST ? laying.head : LENGTH_MM (12));
+}
+
 /* Pieces, joints, levelling bed and openings fill the wall. */
 static void
 test_fills_the_wall (void)
 {
-  guint n = 0, with_openings = 0, with_returns = 0, with_tees = 0;
+  guint n = 0, with_openings = 0, with_returns = 0, with_tees = 0, parted = 0;
 
   for (guint64 seed = 1; seed <= 700; seed++)
     {
       g_auto (AnyWall) any = any_wall (seed);
       if (seed % 3 == 0)
         meet_in_the_middle (any.wall);
+      else if (seed % 3 == 1)
+        part_in_the_middle (any.wall, &any.block);
       g_auto (Counted) counted = count (project_of (any.wall, &any.block));
       const Wall *wall = project_wall_at (counted.project, 0);
       const Layout *layout = counted.layouts[0];
@@ -377,6 +395,7 @@ test_fills_the_wall (void)
       n++;
       with_openings += wall->openings->len > 0;
       with_tees += wall->tees->len > 0;
+      parted += wall->movement_joints->len > 0;
       with_returns += wall->ends[SIDE_LEFT].ret > 0 || wall->ends[SIDE_RIGHT].ret > 0;
     }
   g_test_message ("%u walls filled exactly, %u with openings, %u with returns", n, with_openings,
@@ -385,6 +404,68 @@ test_fills_the_wall (void)
   g_assert_cmpuint (with_openings, >, 80);
   g_assert_cmpuint (with_returns, >, 80);
   g_assert_cmpuint (with_tees, >, 30);
+  g_assert_cmpuint (parted, >, 30);
+}
+
+/* Units of 600 x 200. Two units and their joint, 1210, stand on either side of a movement joint as
+ * wide as a head joint, five courses high. The first bed is 20, the others 2. */
+static void
+test_movement_joints (void)
+{
+  Wall *wall = wall_new ();
+  Block block = block_default ();
+  Opening opening = opening_default (OPENING_WINDOW);
+
+  wall->height = LENGTH_MM (1028);
+  wall->laying.given = LAYING_HEAD | LAYING_BED | LAYING_FIRST_BED | LAYING_MIN_LAP;
+  wall->laying.head = LENGTH_MM (10);
+  wall->laying.bed = LENGTH_MM (2);
+  wall->laying.first_bed = LENGTH_MM (20);
+  wall->laying.min_lap = 0;
+  wall->length = LENGTH_MM (1210 + 10 + 1210);
+  wall_add_movement_joint (wall, LENGTH_MM (1210), LENGTH_MM (10));
+  {
+    g_auto (Counted) counted = count (project_of (wall, &block));
+    double t = length_to_mm (block.thickness);
+
+    g_assert_cmpfloat_with_epsilon (quantity (&counted, "movement-joint.length"), 1.028, 1e-9);
+    g_assert_cmpfloat_with_epsilon (quantity (&counted, "bed-mortar.volume"),
+                                    2 * 1210 * 20 * t / 1e6, 1e-6);
+    /* Four beds; with pieces of half bond in even courses a perpend more on either side. */
+    g_assert_cmpfloat (quantity (&counted, "adhesive.volume"), >=,
+                       (4 * 2 * 1210 * 2 + 5 * 2 * 200 * 10) * t / 1e6 - 1e-6);
+    g_assert_cmpfloat (quantity (&counted, "adhesive.volume"), <=,
+                       (4 * 2 * 1210 * 2 + 5 * 4 * 200 * 10) * t / 1e6 + 1e-6);
+  }
+  /* A second one, through a window of 600. */
+  Wall *other = wall_copy (wall);
+  wall_unref (wall);
+  wall_add_movement_joint (other, LENGTH_MM (1800), LENGTH_MM (20));
+  opening.key = g_strdup ("o");
+  opening.name = g_strdup ("");
+  opening.id.n = 77;
+  opening.x = LENGTH_MM (1600);
+  opening.width = LENGTH_MM (400);
+  opening.sill = LENGTH_MM (222);
+  opening.height = LENGTH_MM (600);
+  g_array_append_val (other->openings, opening);
+  g_auto (Counted) counted = count (project_of (other, &block));
+  g_assert_cmpfloat_with_epsilon (quantity (&counted, "movement-joint.length"), 1.028 + 0.428,
+                                  1e-9);
+  wall_unref (other);
+  block_clear (&block);
+}
+
+/* No line for what is not there. */
+static void
+test_no_movement_joint (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  g_auto (Counted) counted = count (project_of (wall, &block));
+
+  g_assert_null (takeoff_line (counted.takeoff, "movement-joint.length"));
+  block_clear (&block);
 }
 
 static void
@@ -653,6 +734,8 @@ main (int argc, char **argv)
   g_test_add_func ("/takeoff/by-hand/counted", test_by_hand);
   g_test_add_func ("/takeoff/piece/mass", test_piece_mass);
   g_test_add_func ("/takeoff/any-wall/pieces-and-joints-fill-it", test_fills_the_wall);
+  g_test_add_func ("/takeoff/movement-joints/filler-and-no-mortar", test_movement_joints);
+  g_test_add_func ("/takeoff/movement-joints/none", test_no_movement_joint);
   g_test_add_func ("/takeoff/any-wall/lines-and-their-pieces", test_any_wall);
   g_test_add_func ("/takeoff/walls/sum-to-the-project", test_walls_sum);
   g_test_add_func ("/takeoff/butted/as-a-shorter-wall", test_butted);
