@@ -26,8 +26,10 @@ set_cut (RodMark *mark, Length left, Length unit)
     mark->rip = left;
 }
 
+/* `upper` is the wall's top, above which nothing is laid. */
 static RodMark
-mark_of (const Block *block, const Laying *laying, RodKind kind, OpeningId opening, Length z)
+mark_of (const Block *block, const Laying *laying, RodKind kind, OpeningId opening, Length z,
+         Length upper)
 {
   RodMark mark = { kind, opening, z, course_at (block, laying, z), 0, 0 };
   Length bottom, top;
@@ -35,7 +37,7 @@ mark_of (const Block *block, const Laying *laying, RodKind kind, OpeningId openi
   if (mark.course == 0)
     return mark;
   bottom = gauge_bottom (block, laying, mark.course);
-  top = gauge_top (block, laying, mark.course);
+  top = MIN (gauge_top (block, laying, mark.course), upper);
   set_cut (&mark, kind == ROD_HEAD ? top - z : z - bottom, block->height);
   return mark;
 }
@@ -56,13 +58,14 @@ GArray *
 rod_marks (const Wall *wall, const Block *block, const Laying *laying)
 {
   GArray *marks = g_array_new (FALSE, FALSE, sizeof (RodMark));
-  RodMark top = mark_of (block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height);
+  RodMark top = mark_of (block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height, wall->height);
 
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
-      RodMark sill = mark_of (block, laying, ROD_SILL, opening->id, opening->sill);
-      RodMark head = mark_of (block, laying, ROD_HEAD, opening->id, opening_head (opening));
+      RodMark sill = mark_of (block, laying, ROD_SILL, opening->id, opening->sill, wall->height);
+      RodMark head
+          = mark_of (block, laying, ROD_HEAD, opening->id, opening_head (opening), wall->height);
 
       if (opening->sill > 0)
         g_array_append_val (marks, sill);
@@ -171,28 +174,24 @@ nearest (Length z, Length low, Length high)
 static Length
 sill_to_gauge (const Block *block, const Laying *laying, Length sill)
 {
-  RodMark mark = mark_of (block, laying, ROD_SILL, (OpeningId){ 0 }, sill);
+  gint32 course = course_at (block, laying, sill);
   Length low;
 
-  if (mark.course == 0 || sill == gauge_top (block, laying, mark.course))
+  if (course == 0 || sill == gauge_top (block, laying, course))
     return sill;
-  low = mark.course > 1 ? gauge_top (block, laying, mark.course - 1)
-                        : gauge_bottom (block, laying, 1);
-  return nearest (sill, low, gauge_top (block, laying, mark.course));
+  low = course > 1 ? gauge_top (block, laying, course - 1) : gauge_bottom (block, laying, 1);
+  return nearest (sill, low, gauge_top (block, laying, course));
 }
 
 /* Of a head: the bottom of a course, on which its strip would lie, or the top of one. */
 static Length
 head_to_gauge (const Block *block, const Laying *laying, Length head)
 {
-  RodMark mark = mark_of (block, laying, ROD_HEAD, (OpeningId){ 0 }, head);
+  gint32 course = course_at (block, laying, head);
 
-  if (mark.course == 0)
+  if (course == 0 || head >= gauge_top (block, laying, course))
     return head;
-  return head >= gauge_top (block, laying, mark.course)
-             ? head
-             : nearest (head, gauge_bottom (block, laying, mark.course),
-                        gauge_top (block, laying, mark.course));
+  return nearest (head, gauge_bottom (block, laying, course), gauge_top (block, laying, course));
 }
 
 Wall *

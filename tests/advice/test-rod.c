@@ -80,6 +80,46 @@ test_by_hand (void)
   block_clear (&block);
 }
 
+/* A head in a top course that is ripped itself: the strip over it is as high as what the wall has
+ * there, not as what a whole unit would leave. */
+static void
+test_ripped_top (void)
+{
+  const struct
+  {
+    Length head, top; /* above the bottom of the sixth course */
+    Length rip, pack; /* of the head */
+  } cases[] = {
+    { LENGTH_MM (30), LENGTH_MM (90), LENGTH_MM (60), 0 },
+    { LENGTH_MM (75), LENGTH_MM (90), 0, LENGTH_MM (15) },
+    { LENGTH_MM (0), LENGTH_MM (90), 0, 0 },
+    { LENGTH_MM (150), LENGTH_MM (200), LENGTH_MM (50), 0 },
+    { LENGTH_MM (150), LENGTH_MM (215), LENGTH_MM (50), 0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Wall) wall = wall_new ();
+      Block block = block_default ();
+      Opening window = opening_default (OPENING_WINDOW);
+      Laying laying = laying_resolve (&wall->laying, &block);
+      Length bottom = gauge_bottom (&block, &laying, 6);
+
+      window.id.n = 1;
+      window.x = LENGTH_MM (900);
+      window.sill = gauge_top (&block, &laying, 2);
+      window.height = bottom + cases[i].head - window.sill;
+      g_array_append_val (wall->openings, window);
+      wall->height = bottom + cases[i].top;
+      g_autoptr (GArray) marks = rod_marks (wall, &block, &laying);
+
+      g_assert_cmpuint (marks->len, ==, 3);
+      g_assert_cmpint (g_array_index (marks, RodMark, 1).rip, ==, cases[i].rip);
+      g_assert_cmpint (g_array_index (marks, RodMark, 1).pack, ==, cases[i].pack);
+      block_clear (&block);
+    }
+}
+
 /* Where the rod says that no strip is cut for the sill, no piece under it is ripped, and the other
  * way round; walls with one window alone, so that all strips are its own. */
 static void
@@ -219,6 +259,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/rod/tables", test_tables);
   g_test_add_func ("/rod/by-hand", test_by_hand);
+  g_test_add_func ("/rod/ripped-top", test_ripped_top);
   g_test_add_func ("/rod/as-laid", test_as_laid);
   g_test_add_func ("/rod/choices", test_choices);
   g_test_add_func ("/rod/to-gauge", test_to_gauge);
