@@ -54,18 +54,63 @@ saw_list_add (SawList *list, guint wall, const Layout *layout, Length kerf)
     }
 }
 
+/* What is wanted from `first` on, up to `end`. NULL when stopped. */
 static Sawing *
-solve (const SawList *list, const gint *stop)
+solve_some (const SawList *list, guint first, guint end, const gint *stop)
 {
-  Box *boxes = g_new0 (Box, list->wanted->len + 1);
+  Box *boxes = g_new0 (Box, end - first + 1);
 
-  for (guint i = 0; i < list->wanted->len; i++)
+  for (guint i = first; i < end; i++)
     {
       const Wanted *wanted = &g_array_index (list->wanted, Wanted, i);
 
-      boxes[i] = (Box){ .length = wanted->length, .height = wanted->height, .owner = (gint32) i };
+      boxes[i - first]
+          = (Box){ .length = wanted->length, .height = wanted->height, .owner = (gint32) i };
     }
-  return sawing_new (list->face, boxes, list->wanted->len, stop);
+  return sawing_new (list->face, boxes, end - first, stop);
+}
+
+/* Each wall by itself, where that needs fewer units than all of them together do. FALSE when
+ * stopped. */
+static gboolean
+try_apart (const SawList *list, Sawing *together, const gint *stop)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func ((GDestroyNotify) sawing_free);
+  guint n = list->wanted->len;
+  gint32 units = 0;
+
+  for (guint first = 0, end; first < n; first = end)
+    {
+      guint wall = g_array_index (list->wanted, Wanted, first).wall;
+      Sawing *part;
+
+      for (end = first + 1; end < n && g_array_index (list->wanted, Wanted, end).wall == wall;
+           end++)
+        ;
+      if (first == 0 && end == n)
+        return TRUE;
+      part = solve_some (list, first, end, stop);
+      if (part == NULL)
+        return FALSE;
+      g_ptr_array_add (parts, part);
+      units += part->units;
+      if (units >= together->units)
+        return TRUE;
+    }
+  sawing_take_parts (together, (Sawing *const *) parts->pdata, parts->len);
+  return TRUE;
+}
+
+static Sawing *
+solve (const SawList *list, const gint *stop)
+{
+  g_autoptr (Sawing) sawing = solve_some (list, 0, list->wanted->len, stop);
+
+  if (sawing == NULL)
+    return NULL;
+  if (sawing->units > sawing->at_least && !try_apart (list, sawing, stop))
+    return NULL;
+  return g_steal_pointer (&sawing);
 }
 
 gint32

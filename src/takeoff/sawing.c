@@ -320,3 +320,49 @@ sawing_new (Face face, Box *boxes, guint n, const gint *stop)
   sawing_free (sawing);
   return NULL;
 }
+
+/* --- parts --- */
+
+static void
+add_part (Sawing *whole, guint box, const Sawing *part)
+{
+  gint32 panel = (gint32) whole->panels->len;
+  guint length = whole->lengths->len;
+
+  for (guint i = 0; i < part->n; i++)
+    {
+      whole->boxes[box + i] = part->boxes[i];
+      whole->boxes[box + i].panel += panel;
+    }
+  for (guint i = 0; i < part->patterns->len; i++)
+    {
+      SawPattern pattern = g_array_index (part->patterns, SawPattern, i);
+
+      pattern.first += length;
+      g_array_append_val (whole->patterns, pattern);
+    }
+  if (part->panels->len > 0)
+    g_array_append_vals (whole->panels, part->panels->data, part->panels->len);
+  if (part->lengths->len > 0)
+    g_array_append_vals (whole->lengths, part->lengths->data, part->lengths->len);
+  whole->units += part->units;
+}
+
+void
+sawing_take_parts (Sawing *whole, Sawing *const *parts, guint n)
+{
+  guint box = 0;
+
+  g_array_set_size (whole->panels, 0);
+  g_array_set_size (whole->patterns, 0);
+  g_array_set_size (whole->lengths, 0);
+  whole->units = 0;
+  for (guint i = 0; i < n; i++)
+    {
+      g_return_if_fail (box + parts[i]->n <= whole->n);
+      add_part (whole, box, parts[i]);
+      box += parts[i]->n;
+    }
+  if (whole->n > 1)
+    qsort (whole->boxes, whole->n, sizeof (Box), box_compare);
+}

@@ -25,5 +25,8 @@ typedef struct
 /* Takes `boxes`, n of them in any order, none larger than the face. NULL when stopped; `stop` as in
  * lay_wall(). */
 Sawing *sawing_new (Face face, Box *boxes, guint n, const gint *stop);
+/* Saws the boxes of `whole` as those of the parts are sawn, which are the same boxes, split up:
+ * their panels and patterns one after another. The bound stays. */
+void sawing_take_parts (Sawing *whole, Sawing *const *parts, guint n);
 void sawing_free (Sawing *sawing);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Sawing, sawing_free)

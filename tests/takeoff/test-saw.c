@@ -329,6 +329,36 @@ test_walls_together (void)
   block_clear (&block);
 }
 
+/* Three times the same wall: each could be sawn by itself, so all three never need more than three
+ * times what one does. */
+static void
+test_copies (void)
+{
+  gint32 together = 0, apart = 0;
+
+  for (guint64 seed = 1; seed <= N_WALLS; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      Length kerf = laying_resolve (&any.wall->laying, &any.block).kerf;
+      g_autoptr (Layout) layout = lay_wall (any.wall, &any.block, NULL);
+      Layout *layouts[] = { layout, layout, layout };
+      g_autoptr (SawList) list = saw_list_new (&any.block);
+      g_autoptr (SawPlan) plan = NULL;
+      gint32 alone = saw_wall_units (any.wall, &any.block, layout, NULL);
+
+      for (guint i = 0; i < G_N_ELEMENTS (layouts); i++)
+        saw_list_add (list, i, layout, kerf);
+      plan = saw_plan_new (list, NULL);
+      check_plan (plan, layouts, G_N_ELEMENTS (layouts));
+      g_assert_cmpint (saw_plan_to_order (plan), <=, 3 * alone);
+      g_assert_cmpint (saw_list_units (list, NULL), ==, saw_plan_to_order (plan));
+      together += saw_plan_to_order (plan);
+      apart += 3 * alone;
+    }
+  g_test_message ("%d units together, %d apart", together, apart);
+  g_assert_cmpint (together, <, apart);
+}
+
 /* --- aims --- */
 
 #define N_AIMS 400
@@ -591,6 +621,7 @@ main (int argc, char **argv)
   g_test_add_func ("/saw/by-hand", test_by_hand);
   g_test_add_func ("/saw/any-wall/falls-into-its-pieces", test_any_wall);
   g_test_add_func ("/saw/walls/together-never-more", test_walls_together);
+  g_test_add_func ("/saw/walls/copies-never-more", test_copies);
   g_test_add_func ("/saw/aims/least-waste-never-orders-more", test_least_waste);
   g_test_add_func ("/saw/broken-units/never-above", test_broken_units);
   g_test_add_func ("/saw/sentences", test_sentences);
