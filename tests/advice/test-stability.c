@@ -90,6 +90,8 @@ static const Row rows[] = {
     .left = 250, .through = THROUGH_EVEN, .rule = "corner-opening", .x = 0,
     .text = "o20 is 480 mm from the corner, which it weakens; 500 mm and more are common practice: "
             "check with a licensed engineer." },
+  { "where a wall is butted, no corner is weakened", .length = 6000, .height = 2600,
+    .thickness = 250, .openings = { { 480, 1000 } }, .left = 250, .through = THROUGH_ALL },
   { "as near to the right corner", .length = 6000, .height = 2600, .thickness = 250,
     .openings = { { 4520, 1000 } }, .right = 250, .through = THROUGH_ODD, .rule = "corner-opening",
     .x = 5520,
