@@ -112,16 +112,22 @@ end_of_pier (const Wall *wall, const Pier *pier)
   return &wall->ends[pier->left == NULL ? SIDE_LEFT : SIDE_RIGHT];
 }
 
+static gboolean
+has_tee (const Wall *wall, const Pier *pier)
+{
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x < pier->to && tee_right (wall_tee_at (wall, i)) > pier->from)
+      return TRUE;
+  return FALSE;
+}
+
 /* Another wall meets it at its end or within. */
 static gboolean
 is_held (const Wall *wall, const Pier *pier)
 {
   const End *end = end_of_pier (wall, pier);
 
-  for (guint i = 0; i < wall->tees->len; i++)
-    if (wall_tee_at (wall, i)->x < pier->to && tee_right (wall_tee_at (wall, i)) > pier->from)
-      return TRUE;
-  return end != NULL && end->ret > 0;
+  return has_tee (wall, pier) || (end != NULL && end->ret > 0);
 }
 
 /* What the opening's lintel wants of a pier; nothing where the wall ends at the head. */
@@ -180,18 +186,17 @@ judge_bearing_room (Judging *judging, const Pier *pier)
                                        name, length_text (pier_width (pier), is), want));
 }
 
-/* A pier narrower than half a unit is told of already: only that it is too small is added. */
+/* Of a pier that nothing holds, of such a name. Where it is narrower than half a unit between
+ * openings and ends that is told already: only that it is too small is added. */
 static gboolean
-judge_area (Judging *judging, const Pier *pier)
+judge_area (Judging *judging, const Pier *pier, const char *name)
 {
   const double width = length_to_mm (pier_width (pier));
   const double area = width * length_to_mm (judging->block->thickness);
   const gboolean narrow = 2 * (gint64) pier_width (pier) < judging->block->length;
-  g_autofree char *name = name_of_pier (pier);
   char is[LENGTH_TEXT_SIZE], thick[LENGTH_TEXT_SIZE];
 
-  if (width <= 0 || area >= (narrow ? AREA_LEAST : AREA_FULL) || is_partition (judging->wall)
-      || is_held (judging->wall, pier))
+  if (width <= 0 || area >= (narrow ? AREA_LEAST : AREA_FULL))
     return FALSE;
   length_text (pier_width (pier), is);
   length_text (judging->block->thickness, thick);
@@ -225,11 +230,50 @@ judge_corner (Judging *judging, const Pier *pier)
                        length_text (pier_width (pier), is)));
 }
 
+/* The parts of a pier that movement joints cut off beside its openings. Whether lintels bear there
+ * is told with the joint. TRUE: there is such a joint. */
+static gboolean
+judge_parts (Judging *judging, const Pier *pier)
+{
+  const Wall *wall = judging->wall;
+  Pier parts[2]
+      = { { pier->from, pier->to, pier->left, NULL }, { pier->from, pier->to, NULL, pier->right } };
+
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      const MovementJoint *joint = wall_movement_joint_at (wall, i);
+
+      if (joint->x >= pier->to || movement_joint_right (joint) <= pier->from)
+        continue;
+      parts[0].to = MIN (parts[0].to, joint->x);
+      parts[1].from = MAX (parts[1].from, movement_joint_right (joint));
+    }
+  if (parts[0].to == pier->to)
+    return FALSE;
+  for (int i = 0; i < 2; i++)
+    {
+      const Opening *opening = i == 0 ? pier->left : pier->right;
+      g_autofree char *name = NULL;
+
+      if (opening == NULL || has_tee (wall, &parts[i]) || is_partition (wall))
+        continue;
+      name = g_strdup_printf (_ ("The pier between %s and the movement joint"),
+                              opening_called (opening));
+      judge_area (judging, &parts[i], name);
+    }
+  return TRUE;
+}
+
 static void
 judge_pier (Judging *judging, const Pier *pier)
 {
-  if (!judge_bearing_room (judging, pier) && !judge_area (judging, pier))
-    judge_corner (judging, pier);
+  const gboolean bears = !is_partition (judging->wall) && !is_held (judging->wall, pier);
+  g_autofree char *name = name_of_pier (pier);
+
+  if (judge_parts (judging, pier) || judge_bearing_room (judging, pier)
+      || (bears && judge_area (judging, pier, name)))
+    return;
+  judge_corner (judging, pier);
 }
 
 void

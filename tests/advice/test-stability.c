@@ -21,6 +21,7 @@ typedef struct
   int left, right; /* returns */
   Through through; /* of both */
   int tee;         /* a wall of 250 mm meets it there; 0: none */
+  int joint;       /* a movement joint of 10 mm there; 0: none */
   const char *rule;
   int x;
   const char *text; /* NULL: none of these rules */
@@ -59,6 +60,17 @@ static const Row rows[] = {
     .thickness = 250, .openings = { { 1000, 1000, 200, 600 }, { 2390, 1000, 1000, 800 } } },
   { "a wall meets it there", .length = 6000, .height = 2600, .thickness = 250,
     .openings = { { 1000, 1000 }, { 2390, 1000 } }, .through = THROUGH_ODD, .tee = 2070 },
+  { "a movement joint cuts a pier in two of 390 and 400", .length = 6000, .height = 2600,
+    .thickness = 250, .openings = { { 1000, 1000 }, { 2800, 1000 } }, .joint = 2390,
+    .rule = "small-pier", .x = 2000,
+    .text = "The pier between o20 and the movement joint is 390 × 250 mm in plan, less than 0.1 "
+            "m²: where it bears load its strength is reckoned lower (EN 1996-1-1, 6.1.2.1): check "
+            "with a licensed engineer." },
+  { "and of 400 and 390", .length = 6000, .height = 2600, .thickness = 250,
+    .openings = { { 1000, 1000 }, { 2800, 1000 } }, .joint = 2400, .rule = "small-pier", .x = 2410,
+    .text = "The pier between o21 and the movement joint is 390 × 250 mm in plan, less than 0.1 "
+            "m²: where it bears load its strength is reckoned lower (EN 1996-1-1, 6.1.2.1): check "
+            "with a licensed engineer." },
   { "a partition bears nothing", .length = 6000, .height = 2600, .thickness = 250,
     .openings = { { 1000, 1000 }, { 2390, 1000 } }, .left = 250, .through = THROUGH_ALL },
   { "350 x 100 is less than a wall may be", .length = 6000, .height = 2600, .thickness = 100,
@@ -154,6 +166,8 @@ wall_of (const Row *row)
                      row->openings[i].height > 0 ? row->openings[i].height : 1000);
   set_end (wall, SIDE_LEFT, row->left, row->through);
   set_end (wall, SIDE_RIGHT, row->right, row->through);
+  if (row->joint > 0)
+    wall_add_movement_joint (wall, LENGTH_MM (row->joint), LENGTH_MM (10));
   if (row->tee > 0)
     {
       const Tee tee = { LENGTH_MM (row->tee), LENGTH_MM (250), row->through, { 0 } };
