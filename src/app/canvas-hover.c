@@ -67,12 +67,14 @@ _hb_canvas_update_cursor (HbCanvas *self)
     name = "grabbing";
   else if (self->pull.kind == PULL_OPENING || self->pull.kind == PULL_WALL)
     name = part_cursor ((gint32) self->pull.part);
-  else if (self->pull.kind == PULL_PERPEND)
+  else if (self->pull.kind == PULL_PERPEND || self->pull.kind == PULL_JOINT)
     name = "ew-resize";
   else if (self->pointer_in
            && _hb_canvas_pick_strip (self, self->pointer_x, self->pointer_y, &shift, &place))
     name = place ? "pointer" : NULL;
-  else if (self->pointer_in && self->hovered.course)
+  else if (self->pointer_in
+           && (self->hovered.course
+               || _hb_canvas_pick_joint (self, self->pointer_x, self->pointer_y)))
     name = "ew-resize";
   else if (!self->client && self->pointer_in
            && _hb_canvas_pick (self, self->pointer_x, self->pointer_y, &ref))
@@ -203,6 +205,14 @@ say_under (HbCanvas *self, double x, double y)
 {
   MarkRef ref = { .kind = REF_NONE };
 
+  const MovementJoint *joint = _hb_canvas_pick_joint (self, x, y);
+
+  if (joint)
+    {
+      _hb_canvas_hover_perpend (self, (Perpend){ 0 });
+      _hb_canvas_say_joint (self, joint);
+      return;
+    }
   _hb_canvas_hover_perpend (self, _hb_canvas_pick_perpend (self, x, y));
   if (self->hovered.course)
     {

@@ -13,6 +13,7 @@ typedef enum
   PULL_PAN,
   PULL_OPENING,
   PULL_PERPEND,
+  PULL_JOINT, /* a movement joint */
   PULL_WALL,
   PULL_DRAW,     /* a new opening */
   PULL_NEW_WALL, /* a new wall */
@@ -23,6 +24,7 @@ typedef struct
   PullKind kind;
   RefPart part;
   Opening opening;    /* as it was; owned */
+  Length joint;       /* left face of the movement joint, as it was */
   Wall *wall;         /* as it was; owned */
   Project *project;   /* as it was; owned */
   View view;          /* as it was */
@@ -69,7 +71,7 @@ struct _HbCanvas
   char *highlight; /* take-off key or NULL */
   gboolean client;
   HbTool tool;
-  gboolean fitted;      /* the view follows the size of the widget */
+  gboolean fitted; /* the view follows the size of the widget */
   View view;
 
   /* Owned: what is drawn */
@@ -161,6 +163,13 @@ void _hb_canvas_say_perpend (HbCanvas *self);
 /* Those that are lit, two at most. */
 guint _hb_canvas_lit_perpends (HbCanvas *self, PerpendMark marks[2]);
 void _hb_canvas_perpends_laid (HbCanvas *self); /* the wall was laid */
+
+/* canvas-joint.c: movement joints */
+/* The one that a hand at that place takes, borrowed; NULL: none. */
+const MovementJoint *_hb_canvas_pick_joint (HbCanvas *self, double x, double y);
+void _hb_canvas_say_joint (HbCanvas *self, const MovementJoint *joint);
+/* The pulled one, so far from where it was; says where it is. */
+Edit *_hb_canvas_moved_joint (HbCanvas *self, Length dx);
 
 /* canvas-pins.c: what is pinned by hand */
 void _hb_canvas_let_perpend_go (HbCanvas *self); /* its pins are taken out */

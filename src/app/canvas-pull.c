@@ -219,6 +219,15 @@ pull_wall (HbCanvas *self, double x, double y, GdkModifierType state)
   say_wall (self, pulled);
 }
 
+static void
+pull_joint (HbCanvas *self, double x, double y)
+{
+  Length dx, dz;
+
+  pulled_by (self, x, y, &dx, &dz);
+  preview (self, _hb_canvas_moved_joint (self, dx));
+}
+
 static OpeningKind
 kind_of_tool (HbTool tool)
 {
@@ -318,6 +327,9 @@ pull_on (HbCanvas *self, double x, double y, GdkModifierType state)
     case PULL_PERPEND:
       pull_perpend (self, x, y, state);
       break;
+    case PULL_JOINT:
+      pull_joint (self, x, y);
+      break;
     case PULL_WALL:
       pull_wall (self, x, y, state);
       break;
@@ -396,6 +408,21 @@ begin_perpend (HbCanvas *self, double x, double y)
   return TRUE;
 }
 
+/* FALSE: there is none to take. */
+static gboolean
+begin_joint (HbCanvas *self, double x, double y)
+{
+  const MovementJoint *joint = _hb_canvas_pick_joint (self, x, y);
+  Length at;
+
+  if (!joint)
+    return FALSE;
+  at = joint->x;
+  begin (self, PULL_JOINT, x, y);
+  self->pull.joint = at;
+  return TRUE;
+}
+
 static void
 begin_selecting (HbCanvas *self, double x, double y)
 {
@@ -404,7 +431,7 @@ begin_selecting (HbCanvas *self, double x, double y)
   Shift shift;
 
   /* A strip lies over the wall: what is under it is not taken. */
-  if (self->client || _hb_canvas_pick_strip (self, x, y, &shift, &place)
+  if (self->client || _hb_canvas_pick_strip (self, x, y, &shift, &place) || begin_joint (self, x, y)
       || begin_perpend (self, x, y) || !_hb_canvas_pick (self, x, y, &ref))
     return;
   if (ref.kind == REF_OPENING)
@@ -585,6 +612,8 @@ pull_label (HbCanvas *self)
                               opening ? tool_opening_name (opening) : "");
     case PULL_PERPEND:
       return _hb_canvas_dup_perpend_label (&self->perpend);
+    case PULL_JOINT:
+      return g_strdup (_ ("Move a movement joint"));
     case PULL_DRAW:
       return g_strdup_printf (_ ("Add %s"), opening ? tool_opening_name (opening) : "");
     case PULL_NEW_WALL:

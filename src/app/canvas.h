@@ -60,6 +60,10 @@ void hb_canvas_pin (HbCanvas *canvas, HbPinDeed deed);
  * left one is taken: the arrow keys move it from then on. Says why where it cannot be. */
 void hb_canvas_take_perpend (HbCanvas *canvas);
 
+/* Adds a movement joint at the pointer, or in the middle of the wall where it is not over the wall;
+ * takes the one that the pointer is at out. */
+void hb_canvas_toggle_movement_joint (HbCanvas *canvas);
+
 void hb_canvas_fit (HbCanvas *canvas);
 /* About the middle of what is seen. */
 void hb_canvas_zoom (HbCanvas *canvas, double factor);

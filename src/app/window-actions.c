@@ -180,6 +180,14 @@ join_piece (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+movement_joint (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name;
+  (void) parameter;
+  hb_canvas_toggle_movement_joint (HB_WINDOW (widget)->canvas);
+}
+
+static void
 take_perpend (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   (void) name;
@@ -396,6 +404,7 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.pin-piece", NULL, pin_piece);
   gtk_widget_class_install_action (widget_class, "win.split-piece", NULL, split_piece);
   gtk_widget_class_install_action (widget_class, "win.join-piece", NULL, join_piece);
+  gtk_widget_class_install_action (widget_class, "win.movement-joint", NULL, movement_joint);
   gtk_widget_class_install_action (widget_class, "win.take-perpend", NULL, take_perpend);
   gtk_widget_class_install_action (widget_class, "win.new", NULL, new_project);
   gtk_widget_class_install_action (widget_class, "win.open", NULL, open_file);
@@ -442,6 +451,7 @@ static const Key keys[] = {
   { "c", "win.split-piece", NULL },
   { "j", "win.join-piece", NULL },
   { "m", "win.take-perpend", NULL },
+  { "k", "win.movement-joint", NULL },
   { "i", "win.improve", NULL },
   { "l", "win.level", NULL },
   { "f", "win.fit", NULL },
@@ -545,6 +555,7 @@ _hb_window_update_actions (HbWindow *self)
   gtk_widget_action_set_enabled (widget, "win.split-piece", wall);
   gtk_widget_action_set_enabled (widget, "win.join-piece", wall);
   gtk_widget_action_set_enabled (widget, "win.take-perpend", wall);
+  gtk_widget_action_set_enabled (widget, "win.movement-joint", wall);
   gtk_widget_action_set_enabled (widget, "win.export", wall);
   gtk_widget_action_set_enabled (
       widget, "win.improve", hb_improver_can (self->improver, hb_canvas_get_wall (self->canvas)));

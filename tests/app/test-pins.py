@@ -128,6 +128,42 @@ def pin():
         tap.equal(saved(program, path, len), [(1, x, length)], "one step")
 
 
+def joints(path):
+    """Left face of each movement joint in the file."""
+    return [float(x) for x in re.findall(r'<movement-joint x="([^"]*)"',
+                                         path.read_text(encoding="utf-8"))]
+
+
+def saved_joints(program, path, right):
+    def look():
+        program.keys("ctrl+s")
+        return right(joints(path))
+    look.__doc__ = "the right movement joints in " + str(joints(path))
+    wait_for(look, 6)
+    return joints(path)
+
+
+@tap.case("/pins/k-adds-a-movement-joint-that-is-dragged-and-taken-out")
+def movement_joint():
+    path = made("joint.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        light_first(program)
+        program.click(place_of(program, 1400, 3))
+        program.keys("k")
+        (x,) = saved_joints(program, path, len)
+        tap.equal(abs(x + 5 - 1400) < 8, True, "at the pointer")
+        program.picture("movement-joint")
+        program.drag(place_of(program, x + 5, 3), (round(500 * scale(program)), 0))
+        (to,) = saved_joints(program, path, lambda found: found and found[0] != x)
+        tap.equal(abs(to - x - 500) < 8, True, "dragged")
+        program.keys("ctrl+z")
+        tap.equal(saved_joints(program, path, lambda found: found == [x]), [x], "one step")
+        program.drag(place_of(program, x + 5, 3), (round(100 * scale(program)), 0))
+        saved_joints(program, path, lambda found: found != [x])
+        program.keys("k")
+        tap.equal(saved_joints(program, path, lambda found: not found), [], "taken out")
+
+
 @tap.case("/pins/c-cuts-and-j-joins")
 def split():
     path = made("split.halfbond")
