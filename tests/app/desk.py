@@ -230,7 +230,8 @@ class Program:
                      run("xdotool", "getwindowgeometry", "--shell", self.window).split())
         top = self.application.get_child_at_index(0).get_component_iface().get_extents(
             Atspi.CoordType.WINDOW)
-        margin = (int(shell["WIDTH"]) - top.width) // 2
+        # Older GTK counts from within the window's shadow; newer GTK from twice its width further in.
+        margin = (int(shell["WIDTH"]) - top.width) // 2 - 2 * top.x
         return (int(shell["X"]) + margin + extents.x, int(shell["Y"]) + margin + extents.y,
                 extents.width, extents.height)
 
