@@ -129,6 +129,32 @@ def lay_text():
 
 
 # Six courses of ten units, or nine and two halves of 300 and 298: pins change nothing else.
+@tap.case("/lay/movement-joints-are-told")
+def lay_movement_joint():
+    wall = '''<wall id="w1" name="" block="b1" length="2414" height="1028">
+    <laying first-bed="20" bed="2" head="2"/><movement-joint x="1202"/></wall>'''
+    with Folder() as folder:
+        path = folder.file(project(wall))
+        code, out, _ = call("lay", path)
+        equal(code, 0)
+        contains(out, "movement joint through all courses: 1202 to 1212 mm")
+        contains(out, "2 × 600 ‖ 2 × 600")
+        _, out, _ = call("takeoff", path)
+        contains(out, "Filler of movement joints")
+
+
+@tap.case("/check/a-movement-joint-in-a-bearing-is-a-breach")
+def check_movement_joint():
+    wall = '''<wall id="w1" name="" block="b1" length="5000" height="2448"><movement-joint x="%d"/>
+    <opening id="o1" name="D" kind="door" x="2000" width="1010" sill="0" height="2030"/></wall>'''
+    with Folder() as folder:
+        code, out, _ = call("check", folder.file(project(wall % 1790)))
+        equal((code, "movement joint" in out), (0, False))
+        code, out, _ = call("check", folder.file(project(wall % 1800)))
+        equal(code, 1)
+        contains(out, "D: the movement joint at 1800 mm cuts through the lintel's bearing")
+
+
 @tap.case("/lay/pinned-pieces-are-told")
 def lay_pinned():
     wall = lay(PINNED)["walls"][0]
