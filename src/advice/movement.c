@@ -269,7 +269,7 @@ judge_corner (Judging *judging, const Panel *panel)
     return FALSE;
   judging_add (judging, "movement-joint-corner", SEVERITY_NOTE,
                g_strdup_printf (_ ("The first movement joint is %s mm from the corner; half the "
-                                   "usual distance, 3 m, is wanted there (EN 1996-2, from memory). "
+                                   "usual distance, 3 m, is wanted there (EN 1996-2). "
                                    "%s"),
                                 length_text (length, is), DESIGNER),
                mend_panel (judging, panel))

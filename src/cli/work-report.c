@@ -135,7 +135,7 @@ write_pallet (Json *json, const Laid *laid, const WorkPallet *pallet)
   json_string (json, "block", project_block_at (laid->project, pallet->block)->key);
   json_string (json, "wall", wall_at (laid, pallet->wall)->key);
   json_length (json, "x", pallet->x);
-  json_number (json, "blocks", pallet->blocks, JSON_DECIMALS);
+  json_int (json, "blocks", pallet->blocks);
   json_bool (json, "free_place", !pallet->in_the_way);
   json_object_end (json);
 }
@@ -328,9 +328,9 @@ append_blocks (GString *text, const Laid *laid, const Work *work, guint i)
 
       if (pallet->block != i)
         continue;
-      g_string_append_printf (
-          text, _ ("  at the foot of %s, %.1f m from its left end: %.0f blocks"),
-          wall_at (laid, pallet->wall)->key, length_to_mm (pallet->x) / 1000, pallet->blocks);
+      g_string_append_printf (text, _ ("  at the foot of %s, %.1f m from its left end: %d blocks"),
+                              wall_at (laid, pallet->wall)->key, length_to_mm (pallet->x) / 1000,
+                              pallet->blocks);
       g_string_append (text,
                        pallet->in_the_way ? _ ("; no place is free there: farther out\n") : "\n");
     }

@@ -200,6 +200,12 @@ movement_joint_fault (const Wall *wall, const MovementJoint *joint)
     fault = g_strdup_printf (
         _ ("The movement joint at %s mm leaves nothing of the wall on its right."),
         length_text (joint->x, x));
+  if (!fault
+      && (joint->x <= wall->ends[SIDE_LEFT].ret
+          || movement_joint_right (joint) >= wall->length - wall->ends[SIDE_RIGHT].ret))
+    fault = g_strdup_printf (
+        _ ("The movement joint at %s mm lies within the other wall of the corner."),
+        length_text (joint->x, x));
   return fault;
 }
 

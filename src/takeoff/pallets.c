@@ -196,6 +196,13 @@ typedef struct
   guint *n_ways;    /* by wall */
 } Yard;
 
+/* Blocks of the first n pallets: whole ones, as equally as may be. */
+static gint32
+up_to_pallet (const WorkBlocks *blocks, gint32 n)
+{
+  return (gint32) ((gint64) blocks->blocks * n / blocks->pallets);
+}
+
 static void
 serve_wall (const Yard *yard, WorkPallet pallet, double before, double area, double a_pallet,
             gint32 *done)
@@ -204,9 +211,12 @@ serve_wall (const Yard *yard, WorkPallet pallet, double before, double area, dou
   g_autoptr (GArray) steps = list_steps (yard->layouts[pallet.wall]);
 
   for (; *done < blocks->pallets && (*done + 0.5) * a_pallet <= before + area; ++*done)
-    set_down (yard->work, pallet, g_ptr_array_index (yard->taken, pallet.wall),
-              yard->n_ways[pallet.wall], project_wall_at (yard->project, pallet.wall),
-              place_of (steps, (*done + 0.5) * a_pallet - before));
+    {
+      pallet.blocks = up_to_pallet (blocks, *done + 1) - up_to_pallet (blocks, *done);
+      set_down (yard->work, pallet, g_ptr_array_index (yard->taken, pallet.wall),
+                yard->n_ways[pallet.wall], project_wall_at (yard->project, pallet.wall),
+                place_of (steps, (*done + 0.5) * a_pallet - before));
+    }
 }
 
 static gboolean
@@ -228,8 +238,7 @@ serve_block (const Yard *yard, guint block)
     total += is_of (yard, i, block) ? wall_area (yard->layouts[i]) : 0;
   for (guint i = 0; i < n && done < blocks->pallets; i++)
     {
-      const WorkPallet pallet
-          = { .block = block, .wall = i, .blocks = (double) blocks->blocks / blocks->pallets };
+      const WorkPallet pallet = { .block = block, .wall = i };
       const double area = is_of (yard, i, block) ? wall_area (yard->layouts[i]) : 0;
 
       if (area > 0)

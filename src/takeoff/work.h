@@ -91,7 +91,7 @@ typedef struct
   guint block;         /* in the project's order */
   guint wall;          /* at whose foot it stands */
   Length x;            /* its middle, from the wall's left end */
-  double blocks;       /* that are laid from it */
+  gint32 blocks;       /* that are laid from it */
   gboolean in_the_way; /* no place was left clear of doors and of other pallets */
 } WorkPallet;
 

@@ -109,12 +109,12 @@ static void
 any_joints (guint64 seed, Wall *wall)
 {
   AnyRandom random = { seed * 0x9e3779b97f4a7c15u + 5 };
-  Length from = 0;
+  Length from = wall->ends[SIDE_LEFT].ret, to = wall->length - wall->ends[SIDE_RIGHT].ret;
 
   for (gint64 n = any_between (&random, 1, 3); n > 0; n--)
     {
       Length width = (Length) any_between (&random, MOVEMENT_JOINT_LEAST, MOVEMENT_JOINT_MOST);
-      Length most = wall->length - width - 1;
+      Length most = to - width - 1;
 
       if (from + 1 > most)
         return;

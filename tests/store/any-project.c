@@ -187,14 +187,14 @@ add_tees (Wall *wall)
 static void
 add_movement_joints (Wall *wall)
 {
-  Length from = 0;
+  Length from = wall->ends[SIDE_LEFT].ret, to = wall->length - wall->ends[SIDE_RIGHT].ret;
 
-  while (chance (20) && from + 2 * MOVEMENT_JOINT_MOST < wall->length)
+  while (chance (20) && from + 2 * MOVEMENT_JOINT_MOST < to)
     {
       MovementJoint joint = { .foreign = any_foreign () };
       joint.width = chance (50) ? MOVEMENT_JOINT_WIDTH
                                 : any_length (MOVEMENT_JOINT_LEAST, MOVEMENT_JOINT_MOST);
-      joint.x = any_length (from + 1, wall->length - MOVEMENT_JOINT_MOST - 1);
+      joint.x = any_length (from + 1, to - MOVEMENT_JOINT_MOST - 1);
       from = movement_joint_right (&joint);
       g_array_append_val (wall->movement_joints, joint);
     }
