@@ -94,6 +94,7 @@ assert_mended (const Project *project)
   g_autofree char *text = found (project, &mend);
   g_autoptr (GError) error = NULL;
 
+  g_assert_cmpstr (text, !=, "");
   g_assert_nonnull (mend);
   g_autoptr (Project) next = project_edit (project, mend, &error);
   g_assert_no_error (error);
