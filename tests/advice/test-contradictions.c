@@ -181,6 +181,7 @@ symmetrical_project (Length x, gboolean corner)
   g_autoptr (Wall) wall = wall_new ();
   Opening opening = opening_default (OPENING_WINDOW);
   opening.key = g_strdup ("o1");
+  g_free (opening.name);
   opening.name = g_strdup ("Kitchen");
   opening.x = x;
   wall->length = LENGTH_MM (6018);

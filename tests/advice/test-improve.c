@@ -267,7 +267,7 @@ test_stopped_and_short_of_work (void)
 static void
 test_too_many_to_be_listed (void)
 {
-  const Block block = block_default ();
+  Block block = block_default ();
   g_autoptr (Wall) wall = wall_new ();
   const ImproveHow how = { .step = LENGTH_MM (1), .work = 4000, .threads = 2 };
 
@@ -293,6 +293,7 @@ test_too_many_to_be_listed (void)
   g_assert_cmpint (found->cuts_at_least, <=, found->after.cuts);
   g_assert_cmpint (found->cuts_at_least, >, 0);
   g_assert_null (strstr (said, " 0 "));
+  block_clear (&block);
 }
 
 /* The same on one thread and on three. */

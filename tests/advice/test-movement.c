@@ -97,6 +97,7 @@ add_window (Wall *wall, double x, double width, double sill, double height)
   opening.width = length_from_mm (width);
   opening.sill = length_from_mm (sill);
   opening.height = length_from_mm (height);
+  g_free (opening.name);
   opening.name = g_strdup ("W");
   g_array_append_val (wall->openings, opening);
 }

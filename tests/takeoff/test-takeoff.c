@@ -442,7 +442,6 @@ test_movement_joints (void)
   wall_unref (wall);
   wall_add_movement_joint (other, LENGTH_MM (1800), LENGTH_MM (20));
   opening.key = g_strdup ("o");
-  opening.name = g_strdup ("");
   opening.id.n = 77;
   opening.x = LENGTH_MM (1600);
   opening.width = LENGTH_MM (400);
