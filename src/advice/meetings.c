@@ -4,13 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "advice/judging.h"
-#include "model/plan.h"
-
-static const char *
-wall_called (const Wall *wall)
-{
-  return *wall->name != '\0' ? wall->name : wall->key;
-}
+#include "model/plan-edit.h"
 
 typedef struct
 {
@@ -34,25 +28,13 @@ met_of (const Project *project, const Meeting *meeting)
   return met;
 }
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 /* Says on both sides how it is made. Takes `text`. */
 static Mend
 mend_made (const Judging *judging, const Met *met, MeetMade made, char *text)
 {
-  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func (unref_wall);
-  Mend mend = { NULL, text };
-
-  for (int i = 0; i < 2; i++)
-    g_ptr_array_add (walls, wall_copy (met->walls[i]));
-  plan_make (met->meeting, made, g_ptr_array_index (walls, 0), met->blocks[0]->thickness,
-             g_ptr_array_index (walls, 1), met->blocks[1]->thickness);
-  mend.edit = edit_walls (walls);
+  Mend mend = { plan_make_edit (judging->whole, met->meeting, made), text };
   g_autoptr (Project) project = project_edit (judging->whole, mend.edit, NULL);
+
   if (project == NULL)
     mend_clear (&mend);
   return mend;
@@ -108,25 +90,6 @@ judge_wrong (Judging *judging, const GArray *meetings, const Met *met)
        MEND_NONE);
 }
 
-static MeetMade
-settled (const Judging *judging, const Met *met)
-{
-  g_autoptr (GPtrArray) walls = plan_settled (judging->whole, judging->whole, (WallId){ 0 });
-  g_autoptr (Edit) edit = edit_walls (walls);
-  g_autoptr (Project) project = project_edit (judging->whole, edit, NULL);
-  g_autoptr (GArray) meetings = project ? plan_meetings_of (project, met->meeting->wall[0]) : NULL;
-
-  for (guint i = 0; meetings != NULL && i < meetings->len; i++)
-    {
-      const Meeting *meeting = &g_array_index (meetings, Meeting, i);
-
-      if (meeting->wall[1] == met->meeting->wall[1] && meeting->wall[0] == met->meeting->wall[0]
-          && meeting->at[0] == met->meeting->at[0])
-        return meeting->made;
-    }
-  return MADE_FIRST_ODD;
-}
-
 /* Both walls would lay the shared square, or neither. */
 static void
 judge_agreement (Judging *judging, const Met *met)
@@ -145,7 +108,8 @@ judge_agreement (Judging *judging, const Met *met)
                                "in which courses."),
                             first, second, at, first);
   add (judging, met, "meeting-unclear", SEVERITY_BREACH, text,
-       mend_made (judging, met, settled (judging, met), g_strdup (_ ("Bond them in turn"))));
+       mend_made (judging, met, plan_meant (judging->whole, met->meeting, (WallId){ 0 }),
+                  g_strdup (_ ("Bond them in turn"))));
 }
 
 static gboolean
@@ -204,12 +168,11 @@ judge_meetings (Judging *judging)
 {
   const Project *project = judging->whole;
   g_autoptr (GArray) meetings = NULL;
-  guint wall = 0;
+  guint wall;
 
   if (!judging->wall->place.given)
     return;
-  while (project_wall_at (project, wall)->id.n != judging->wall->id.n)
-    wall++;
+  wall = (guint) project_wall_index (project, judging->wall->id);
   meetings = plan_meetings_of (project, wall);
   for (guint i = 0; i < meetings->len; i++)
     {

@@ -123,9 +123,8 @@ tool_building (const Project *project, const GArray *sides, const Block *block, 
 char *
 tool_outline_text (const GArray *sides)
 {
-  static const int east[] = { 1, 0, -1, 0 }, north[] = { 0, 1, 0, -1 };
   double x = 0, area = 0, round = 0;
-  int runs = RUNS_EAST;
+  Runs runs = RUNS_EAST;
 
   /* Green's theorem: upright sides alone make up the area. */
   for (guint i = 0; i < sides->len; i++)
@@ -133,10 +132,10 @@ tool_outline_text (const GArray *sides)
       const OutlineSide *side = &g_array_index (sides, OutlineSide, i);
       const double length = length_to_mm (side->length) / 1000;
 
-      x += length * east[runs];
-      area += x * length * north[runs];
+      x += length * runs_east (runs);
+      area += x * length * runs_north (runs);
       round += length;
-      runs = (runs + (side->right ? 3 : 1)) % 4;
+      runs = runs_turned (runs, side->right);
     }
   return g_strdup_printf (_ ("%u walls, %.4g m round, %.4g m² outside"), sides->len, round, area);
 }

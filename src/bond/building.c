@@ -68,12 +68,6 @@ is_stopped (const Turning *turning)
 
 /* --- the tables --- */
 
-static Length
-thickness_of (const Project *project, guint wall)
-{
-  return project_block (project, project_wall_at (project, wall)->block)->thickness;
-}
-
 /* The wall with turns as the bits say. */
 static Wall *
 turned (const Turning *turning, const Member *member, guint bits)
@@ -86,7 +80,7 @@ turned (const Turning *turning, const Member *member, guint bits)
       int which = meeting->wall[0] == member->wall ? 0 : 1;
 
       plan_say (meeting, which, bits >> i & 1 ? MADE_FIRST_EVEN : MADE_FIRST_ODD, wall,
-                thickness_of (turning->project, meeting->wall[1 - which]));
+                project_thickness (turning->project, meeting->wall[1 - which]));
     }
   return wall;
 }
@@ -557,16 +551,10 @@ building_free (Building *building)
   g_free (building);
 }
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 GPtrArray *
 building_walls (const Project *project, const Building *building)
 {
-  GPtrArray *walls = g_ptr_array_new_with_free_func (unref_wall);
+  GPtrArray *walls = wall_list_new ();
 
   for (guint i = 0; i < project->walls->len; i++)
     {
@@ -580,7 +568,7 @@ building_walls (const Project *project, const Building *building)
           for (int which = 0; which < 2; which++)
             if (meeting->wall[which] == i && is_bonded (meeting))
               plan_say (meeting, which, meeting->made, wall,
-                        thickness_of (project, meeting->wall[1 - which]));
+                        project_thickness (project, meeting->wall[1 - which]));
         }
       if (wall_equal (wall, old))
         wall_unref (wall);

@@ -7,12 +7,12 @@
 static gboolean
 stops (const Meeting *meeting, int which, const Wall *wall, gint32 course)
 {
+  const Tee *tee;
+
   if (plan_ends_there (meeting, which))
     return end_stops (&wall->ends[meeting->side[which]], course);
-  for (guint i = 0; i < wall->tees->len; i++)
-    if (wall_tee_at (wall, i)->x == meeting->at[which])
-      return through_runs (wall_tee_at (wall, i)->through, course);
-  return FALSE;
+  tee = wall_tee (wall, meeting->at[which]);
+  return tee != NULL && through_runs (tee->through, course);
 }
 
 static gboolean

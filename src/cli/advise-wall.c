@@ -8,7 +8,6 @@
 #include "cli/json.h"
 #include "cli/laid.h"
 #include "cli/output.h"
-#include "store/store.h"
 
 static const Wall *
 wall_asked (const Laid *laid, guint i)
@@ -61,7 +60,8 @@ write_savings_text (GString *text, const Laid *laid, const GPtrArray *all)
 
       if (savings->len == 0)
         g_string_append_printf (
-            text, _ ("%s: no other position, levelling bed, length or rule near by saves much.\n"), key);
+            text, _ ("%s: no other position, levelling bed, length or rule near by saves much.\n"),
+            key);
       for (guint k = 0; k < savings->len; k++)
         g_string_append_printf (text, "%s: %s\n", key,
                                 ((const Finding *) g_ptr_array_index (savings, k))->text);
@@ -174,15 +174,6 @@ write_all_text (GString *text, const Laid *laid, const GPtrArray *all)
     }
 }
 
-static Status
-write_into (const AdviseCall *call, const Project *project)
-{
-  gsize n;
-  g_autofree char *text = store_text (project, &n);
-
-  return output_bytes (call->into, call->file, text, n);
-}
-
 /* The project with every improvement; each of the walls has no more than one edit. */
 static Project *
 improved (const Laid *laid, const GPtrArray *all)
@@ -239,7 +230,7 @@ advise_all (const AdviseCall *call)
     {
       g_autoptr (Project) project = improved (&laid, all);
 
-      written = write_into (call, project);
+      written = output_project (call->into, call->file, project);
     }
   if (written != STATUS_DONE)
     return written;

@@ -19,12 +19,6 @@ word_if (gboolean is, Length length)
   return is ? length_word (length) : NULL;
 }
 
-static const char *
-called (const Wall *wall)
-{
-  return *wall->name ? wall->name : wall->key;
-}
-
 static void
 append_sentence (GString *text, const char *sentence)
 {
@@ -110,7 +104,7 @@ static void
 append_spot (GString *text, const char *format, const BedSpot *spot)
 {
   char level[LENGTH_TEXT_SIZE], x[LENGTH_TEXT_SIZE];
-  g_autofree char *name = output_line (called (spot->wall));
+  g_autofree char *name = output_line (wall_called (spot->wall));
 
   g_string_append_printf (text, format, length_text (spot->level, level), name,
                           length_text (spot->x, x));
@@ -202,7 +196,7 @@ append_beds (GString *text, const Survey *survey, const Beds *beds)
 
       for (guint i = 0; i < wall->places->len; i++)
         add_place (&table, beds, survey, wall, &g_array_index (wall->places, BedPlace, i),
-                   i == 0 ? called (wall->wall) : NULL);
+                   i == 0 ? wall_called (wall->wall) : NULL);
     }
   table_end (&table, text);
 }
@@ -237,8 +231,8 @@ append_squares (GString *text, const Project *project, const GArray *squares)
     {
       const SquareCheck *check = &g_array_index (squares, SquareCheck, i);
       g_autofree char *sentence = square_sentence (project, check);
-      g_autofree char *along = output_line (called (check->along));
-      g_autofree char *across = output_line (called (check->across));
+      g_autofree char *along = output_line (wall_called (check->along));
+      g_autofree char *across = output_line (wall_called (check->across));
       char first[LENGTH_TEXT_SIZE], second[LENGTH_TEXT_SIZE], diagonal[LENGTH_TEXT_SIZE];
 
       append_sentence (text, sentence);

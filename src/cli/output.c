@@ -58,6 +58,15 @@ output_text (const char *path, const char *input, const GString *text)
   return output_bytes (path, input, text->str, text->len);
 }
 
+Status
+output_project (const char *path, const char *input, const Project *project)
+{
+  gsize n;
+  g_autofree char *text = store_text (project, &n);
+
+  return output_bytes (path, input, text, n);
+}
+
 /* Unicode's separators of lines and paragraphs break lines as well. */
 static gboolean
 breaks_lines (gunichar c)

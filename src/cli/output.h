@@ -2,12 +2,15 @@
 #pragma once
 
 #include "cli/verb.h"
+#include "model/project.h"
 
 /* `path` NULL or "-": standard output. Otherwise the file is replaced in one step, and never when
  * it is the same file as `input`, the project that was read (NULL: none was). The answer is
  * STATUS_DONE, or STATUS_CALL or STATUS_WRITE after a message. */
 Status output_bytes (const char *path, const char *input, const char *bytes, gsize n);
 Status output_text (const char *path, const char *input, const GString *text);
+/* The same with a project. */
+Status output_project (const char *path, const char *input, const Project *project);
 /* A name or sentence of the project with spaces for its control characters, so that it stays on one
  * line of plain text. Free it. */
 char *output_line (const char *text);

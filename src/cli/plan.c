@@ -9,7 +9,6 @@
 #include "cli/output.h"
 #include "model/edit.h"
 #include "model/outline.h"
-#include "store/store.h"
 
 typedef struct
 {
@@ -316,15 +315,6 @@ choose_turns (Planned *planned)
   return edit_plan (planned, walls);
 }
 
-static Status
-write_into (const Planned *planned, const PlanCall *call)
-{
-  gsize n;
-  g_autofree char *text = store_text (planned->project, &n);
-
-  return output_bytes (call->into, call->file, text, n);
-}
-
 /* A meeting that is wrong or unclear, or a wall that cannot be laid within its rules. */
 static Status
 verdict_of (const Planned *planned)
@@ -351,7 +341,7 @@ plan (const PlanCall *call)
   if (status == STATUS_DONE && call->turns)
     status = choose_turns (&planned);
   if (status == STATUS_DONE && call->into != NULL)
-    status = write_into (&planned, call);
+    status = output_project (call->into, call->file, planned.project);
   if (status != STATUS_DONE)
     return status;
   planned.meetings = plan_meetings (planned.project);

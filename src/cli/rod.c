@@ -10,7 +10,6 @@
 #include "cli/laid.h"
 #include "cli/output.h"
 #include "model/edit.h"
-#include "store/store.h"
 
 /* Common practice: beds of 10 to 40 mm can be worked; thin-bed joints are 1 to 3 mm thick. */
 #define FIRST_LEAST LENGTH_MM (10)
@@ -213,17 +212,11 @@ write_text (GString *text, const Rod *rod)
 
 /* --- what was asked --- */
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 /* Every sill and head of the walls asked for to the nearest course. */
 static Status
 move_to_gauge (Rod *rod)
 {
-  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func (unref_wall);
+  g_autoptr (GPtrArray) walls = wall_list_new ();
   g_autoptr (Edit) edit = NULL;
   g_autoptr (GError) error = NULL;
   Project *next;
@@ -265,15 +258,6 @@ find_wall (Rod *rod, const RodCall *call)
 }
 
 static Status
-write_into (const Rod *rod, const RodCall *call)
-{
-  gsize n;
-  g_autofree char *text = store_text (rod->project, &n);
-
-  return output_bytes (call->into, call->file, text, n);
-}
-
-static Status
 tell_rod (const RodCall *call)
 {
   g_auto (Rod) rod = { 0 };
@@ -285,7 +269,7 @@ tell_rod (const RodCall *call)
   if (status == STATUS_DONE && call->to_gauge)
     status = move_to_gauge (&rod);
   if (status == STATUS_DONE && call->into != NULL)
-    status = write_into (&rod, call);
+    status = output_project (call->into, call->file, rod.project);
   if (status != STATUS_DONE)
     return status;
   rod.choices = rod_choices (rod.project, rod.only, &call->range);

@@ -85,7 +85,7 @@ export_takeoff_csv (const Project *project, const Takeoff *takeoff)
   for (guint i = 0; i < takeoff->n_walls; i++)
     {
       const Wall *wall = project_wall_at (project, i);
-      add_name (csv, *wall->name ? wall->name : wall->key);
+      add_name (csv, wall_called (wall));
     }
   g_string_append (csv, CRLF);
   for (guint i = 0; i < takeoff->lines->len; i++)

@@ -74,12 +74,6 @@ creation_date (const Project *project)
   return g_date_time_format (time, "%Y-%m-%dT%H:%M:%SZ");
 }
 
-static const char *
-wall_name (const Wall *wall)
-{
-  return *wall->name ? wall->name : wall->key;
-}
-
 static void
 set_text (cairo_surface_t *surface, cairo_pdf_metadata_t which, const char *text)
 {
@@ -94,7 +88,7 @@ set_metadata (cairo_surface_t *surface, const Page *page)
   const Project *project = page->project;
   g_autofree char *date = creation_date (project);
   g_autofree char *title
-      = g_strdup_printf ("%s – %s", project->title ? project->title : "", wall_name (page->wall));
+      = g_strdup_printf ("%s – %s", project->title ? project->title : "", wall_called (page->wall));
 
   set_text (surface, CAIRO_PDF_METADATA_TITLE, title);
   set_text (surface, CAIRO_PDF_METADATA_CREATOR, "Halfbond");

@@ -249,7 +249,7 @@ add_title_block (Frame *frame)
       = g_strdup_printf (_ ("%s, page %u of %u"), page->paper, frame->number, page->n_pages);
   const Cell cells[] = {
     { _ ("Project"), or_dash (page->project->title), 0.27, STYLE_SHEET_TITLE },
-    { frame->subject, *wall->name ? wall->name : wall->key, 0.23, STYLE_SHEET_TITLE },
+    { frame->subject, wall_called (wall), 0.23, STYLE_SHEET_TITLE },
     { _ ("Client"), or_dash (page->project->client), 0.13, STYLE_SHEET_TEXT },
     { _ ("Drawn by"), or_dash (page->project->author), 0.12, STYLE_SHEET_TEXT },
     { _ ("Date"), or_dash (page->project->date), 0.09, STYLE_SHEET_TEXT },

@@ -77,16 +77,10 @@ edit_set_wall (const Wall *wall)
   return edit_of_wall (EDIT_SET_WALL, wall);
 }
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 static GPtrArray *
 copy_of_walls (const GPtrArray *walls)
 {
-  GPtrArray *copy = g_ptr_array_new_with_free_func (unref_wall);
+  GPtrArray *copy = wall_list_new ();
 
   for (guint i = 0; i < walls->len; i++)
     g_ptr_array_add (copy, wall_copy (g_ptr_array_index (walls, i)));
@@ -267,20 +261,11 @@ remove_block (Project *next, const Edit *edit, GError **error)
 
         g_set_error (error, MODEL_ERROR, MODEL_ERROR_REFUSED,
                      _ ("Block %s stays: wall %s is built of it."),
-                     *block->name ? block->name : block->key, *wall->name ? wall->name : wall->key);
+                     *block->name ? block->name : block->key, wall_called (wall));
         return FALSE;
       }
   g_ptr_array_remove (next->blocks, (gpointer) block);
   return TRUE;
-}
-
-static int
-wall_index (const Project *project, WallId id)
-{
-  for (guint i = 0; i < project->walls->len; i++)
-    if (project_wall_at (project, i)->id.n == id.n)
-      return (int) i;
-  return -1;
 }
 
 /* Ids and keys for a wall and its openings that have none; the wall is in `next` already. */
@@ -331,7 +316,7 @@ put_wall (Project *next, int i, Wall *wall)
 static gboolean
 set_wall (Project *next, const Wall *said, GError **error)
 {
-  int i = wall_index (next, said->id);
+  int i = project_wall_index (next, said->id);
   Wall *wall;
 
   if (i < 0)
@@ -373,7 +358,7 @@ set_walls (Project *next, const Edit *edit, GError **error)
 static gboolean
 remove_wall (Project *next, const Edit *edit, GError **error)
 {
-  int i = wall_index (next, edit->wall_id);
+  int i = project_wall_index (next, edit->wall_id);
 
   if (i < 0)
     return missing (error);
@@ -385,7 +370,7 @@ remove_wall (Project *next, const Edit *edit, GError **error)
 static gboolean
 move_wall (Project *next, const Edit *edit, GError **error)
 {
-  int i = wall_index (next, edit->wall_id);
+  int i = project_wall_index (next, edit->wall_id);
   int to = CLAMP (edit->field, 0, (int) next->walls->len - 1);
 
   if (i < 0)
@@ -397,7 +382,7 @@ move_wall (Project *next, const Edit *edit, GError **error)
 static gboolean
 add_opening (Project *next, const Edit *edit, GError **error)
 {
-  int i = wall_index (next, edit->wall_id);
+  int i = project_wall_index (next, edit->wall_id);
   Wall *wall;
   Opening opening;
 
@@ -420,7 +405,7 @@ open_wall (Project *next, OpeningId id, guint *at)
   if (!old)
     return NULL;
   wall = wall_copy (old);
-  put_wall (next, wall_index (next, wall->id), wall);
+  put_wall (next, project_wall_index (next, wall->id), wall);
   for (*at = 0; wall_opening_at (wall, *at)->id.n != id.n;)
     ++*at;
   return wall;

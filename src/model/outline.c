@@ -71,14 +71,6 @@ outline_parse (const char *text, char **fault)
 
 /* --- walking round --- */
 
-static const int east_of[] = { 1, 0, -1, 0 }, north_of[] = { 0, 1, 0, -1 };
-
-static Runs
-turned (Runs runs, gboolean right)
-{
-  return (Runs) ((runs + (right ? 3 : 1)) % 4);
-}
-
 static const OutlineSide *
 side_at (const GArray *sides, guint i)
 {
@@ -93,9 +85,9 @@ outline_gap (const GArray *sides, gint64 *east, gint64 *north)
   *east = *north = 0;
   for (guint i = 0; i < sides->len; i++)
     {
-      *east += (gint64) side_at (sides, i)->length * east_of[runs];
-      *north += (gint64) side_at (sides, i)->length * north_of[runs];
-      runs = turned (runs, side_at (sides, i)->right);
+      *east += (gint64) side_at (sides, i)->length * runs_east (runs);
+      *north += (gint64) side_at (sides, i)->length * runs_north (runs);
+      runs = runs_turned (runs, side_at (sides, i)->right);
     }
 }
 
@@ -180,17 +172,11 @@ outline_fault (const GArray *sides)
 
 /* --- walls --- */
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 /* At an inner corner both walls reach over it, so that they share the square there. */
 GPtrArray *
 outline_walls (const GArray *sides, Length thickness, Length height, Length x, Length y)
 {
-  GPtrArray *walls = g_ptr_array_new_with_free_func (unref_wall);
+  GPtrArray *walls = wall_list_new ();
   Runs runs = RUNS_EAST;
 
   for (guint i = 0; i < sides->len; i++)
@@ -202,12 +188,12 @@ outline_walls (const GArray *sides, Length thickness, Length height, Length x, L
 
       wall->height = height;
       wall->length = before + side->length + after;
-      wall->place
-          = (PlanPlace){ TRUE, x - before * east_of[runs], y - before * north_of[runs], runs };
+      wall->place = (PlanPlace){ TRUE, x - before * runs_east (runs),
+                                 y - before * runs_north (runs), runs };
       g_ptr_array_add (walls, wall);
-      x += side->length * east_of[runs];
-      y += side->length * north_of[runs];
-      runs = turned (runs, side->right);
+      x += side->length * runs_east (runs);
+      y += side->length * runs_north (runs);
+      runs = runs_turned (runs, side->right);
     }
   return walls;
 }

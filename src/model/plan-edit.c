@@ -3,41 +3,12 @@
 
 #include <glib/gi18n-lib.h>
 
-static const int east_of[] = { 1, 0, -1, 0 }, north_of[] = { 0, 1, 0, -1 };
-
-static const char *
-name_of (const Wall *wall)
-{
-  return *wall->name ? wall->name : wall->key;
-}
-
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
-static int
-index_of (const Project *project, WallId id)
-{
-  for (guint i = 0; i < project->walls->len; i++)
-    if (project_wall_at (project, i)->id.n == id.n)
-      return (int) i;
-  return -1;
-}
-
-static Length
-thickness_of (const Project *project, guint wall)
-{
-  return project_block (project, project_wall_at (project, wall)->block)->thickness;
-}
-
 /* ---- how a meeting is made ---- */
 
 gboolean
 plan_meeting_between (const Project *project, WallId a, WallId b, Meeting *out)
 {
-  const int first = index_of (project, a), second = index_of (project, b);
+  const int first = project_wall_index (project, a), second = project_wall_index (project, b);
   g_autoptr (GArray) meetings = NULL;
 
   if (first < 0 || second < 0)
@@ -60,30 +31,25 @@ plan_meeting_between (const Project *project, WallId a, WallId b, Meeting *out)
 Edit *
 plan_make_edit (const Project *project, const Meeting *meeting, MeetMade made)
 {
-  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func (unref_wall);
+  g_autoptr (GPtrArray) walls = wall_list_new ();
 
   for (int i = 0; i < 2; i++)
     g_ptr_array_add (walls, wall_copy (project_wall_at (project, meeting->wall[i])));
-  plan_make (meeting, made, g_ptr_array_index (walls, 0), thickness_of (project, meeting->wall[0]),
-             g_ptr_array_index (walls, 1), thickness_of (project, meeting->wall[1]));
+  plan_make (meeting, made, g_ptr_array_index (walls, 0),
+             project_thickness (project, meeting->wall[0]), g_ptr_array_index (walls, 1),
+             project_thickness (project, meeting->wall[1]));
   return edit_walls (walls);
 }
 
 /* ---- pushing ---- */
 
-static gboolean
-ends_there (const Meeting *meeting, int which)
-{
-  return meeting->kind == MEET_CORNER || (meeting->kind == MEET_TEE && which == 0);
-}
-
 /* 1: the outer face of the one looks the way that the other runs; -1: the other way. */
 static int
 along_outside (const Wall *pushed, const Wall *other)
 {
-  const int east = north_of[pushed->place.runs], north = -east_of[pushed->place.runs];
+  const int east = runs_north (pushed->place.runs), north = -runs_east (pushed->place.runs);
 
-  return east * east_of[other->place.runs] + north * north_of[other->place.runs];
+  return east * runs_east (other->place.runs) + north * runs_north (other->place.runs);
 }
 
 /* A wall longer by that much at one end; what is in it stays where it stands. */
@@ -113,7 +79,7 @@ follow (const Project *project, const Meeting *meeting, int which, const Wall *p
   Wall *other = wall_copy (project_wall_at (project, meeting->wall[which]));
   const Length moved = along_outside (pushed, other) * by;
 
-  if (!ends_there (meeting, which))
+  if (!plan_ends_there (meeting, which))
     move_tee (other, meeting->at[which], moved);
   else
     lengthen (other, meeting->side[which], meeting->side[which] == SIDE_RIGHT ? moved : -moved);
@@ -123,13 +89,13 @@ follow (const Project *project, const Meeting *meeting, int which, const Wall *p
 static GPtrArray *
 pushed_walls (const Project *project, guint index, Length by)
 {
-  GPtrArray *walls = g_ptr_array_new_with_free_func (unref_wall);
+  GPtrArray *walls = wall_list_new ();
   const Wall *wall = project_wall_at (project, index);
   g_autoptr (GArray) meetings = plan_meetings_of (project, index);
   Wall *moved = wall_copy (wall);
 
-  moved->place.x += by * north_of[wall->place.runs];
-  moved->place.y -= by * east_of[wall->place.runs];
+  moved->place.x += by * runs_north (wall->place.runs);
+  moved->place.y -= by * runs_east (wall->place.runs);
   g_ptr_array_add (walls, moved);
   for (guint i = 0; i < meetings->len; i++)
     {
@@ -147,7 +113,7 @@ pushed_walls (const Project *project, guint index, Length by)
 static gboolean
 refuse (GError **error, const char *format, const Wall *a, const Wall *b)
 {
-  g_set_error (error, MODEL_ERROR, MODEL_ERROR_REFUSED, format, name_of (a), name_of (b));
+  g_set_error (error, MODEL_ERROR, MODEL_ERROR_REFUSED, format, wall_called (a), wall_called (b));
   return FALSE;
 }
 
@@ -219,7 +185,8 @@ with_walls (const Project *project, const GPtrArray *walls)
   for (guint i = 0; i < walls->len; i++)
     {
       const Wall *wall = g_ptr_array_index (walls, i);
-      gpointer *place = &g_ptr_array_index (next->walls, (guint) index_of (project, wall->id));
+      gpointer *place
+          = &g_ptr_array_index (next->walls, (guint) project_wall_index (project, wall->id));
 
       wall_unref (*place);
       *place = wall_ref (wall);
@@ -258,7 +225,7 @@ missing (GError **error)
 Edit *
 plan_push (const Project *project, WallId wall, Length by, GError **error)
 {
-  const int index = index_of (project, wall);
+  const int index = project_wall_index (project, wall);
   g_autoptr (GPtrArray) walls = NULL;
 
   if (index < 0 || !project_wall_at (project, (guint) index)->place.given)
@@ -283,7 +250,7 @@ met_at (const Project *project, guint wall, Side side)
       const Meeting *meeting = &g_array_index (meetings, Meeting, i);
 
       for (int k = 0; k < 2; k++)
-        if (meeting->wall[k] == wall && meeting->kind != MEET_WRONG && ends_there (meeting, k)
+        if (meeting->wall[k] == wall && meeting->kind != MEET_WRONG && plan_ends_there (meeting, k)
             && meeting->side[k] == side)
           return project_wall_at (project, meeting->wall[1 - k]);
     }
@@ -293,7 +260,7 @@ met_at (const Project *project, guint wall, Side side)
 Edit *
 plan_resize (const Project *project, const Wall *wall, Side side, GError **error)
 {
-  const int index = index_of (project, wall->id);
+  const int index = project_wall_index (project, wall->id);
   const Wall *now = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
   const Wall *met = now && now->place.given ? met_at (project, (guint) index, side) : NULL;
   Length out;
@@ -323,13 +290,13 @@ nearest (const Project *project, gboolean north, gint64 from, gint64 to, gint64 
   for (guint i = 0; i < project->walls->len; i++)
     {
       const Wall *wall = project_wall_at (project, i);
-      const gboolean across = (wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST);
+      const gboolean across = runs_east (wall->place.runs) != 0;
       PlanBox box;
       gint64 low, high;
 
       if (!wall->place.given || across != north)
         continue;
-      box = plan_box (wall, thickness_of (project, i));
+      box = plan_box (wall, project_thickness (project, i));
       low = north ? box.y0 : box.x0;
       high = north ? box.y1 : box.x1;
       if (!spans (&box, north, from, to) || (sign < 0 ? high > at : low < at))
@@ -409,7 +376,7 @@ clear_middle (const Project *project, guint index)
           from = edge;
           to = left;
         }
-      edge = MAX (edge, left + thickness_of (project, index));
+      edge = MAX (edge, left + project_thickness (project, index));
     }
   return (from + to) / 2;
 }
@@ -417,7 +384,7 @@ clear_middle (const Project *project, guint index)
 Wall *
 plan_partition_from (const Project *project, WallId id, const Block *block, GError **error)
 {
-  const int index = index_of (project, id);
+  const int index = project_wall_index (project, id);
   const Wall *wall = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
   gint64 along, x, y;
   gboolean east;
@@ -428,11 +395,11 @@ plan_partition_from (const Project *project, WallId id, const Block *block, GErr
       missing (error);
       return NULL;
     }
-  east = wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST;
+  east = runs_east (wall->place.runs) != 0;
   along = clear_middle (project, (guint) index);
-  box = plan_box (wall, thickness_of (project, (guint) index));
-  x = wall->place.x + along * east_of[wall->place.runs];
-  y = wall->place.y + along * north_of[wall->place.runs];
+  box = plan_box (wall, project_thickness (project, (guint) index));
+  x = wall->place.x + along * runs_east (wall->place.runs);
+  y = wall->place.y + along * runs_north (wall->place.runs);
   if (east)
     return plan_partition (project, RUNS_NORTH, x - block->thickness / 2,
                            wall->place.runs == RUNS_EAST ? box.y1 : box.y0, block, error);
@@ -456,7 +423,7 @@ next_edge (const Project *project, const GArray *meetings, guint host, guint not
       const Meeting *meeting = &g_array_index (meetings, Meeting, i);
       const int which = meeting->wall[0] == host ? 0 : 1;
       const Length left = meeting->at[which];
-      const Length right = left + thickness_of (project, meeting->wall[1 - which]);
+      const Length right = left + project_thickness (project, meeting->wall[1 - which]);
 
       if (meeting->kind == MEET_WRONG || meeting->wall[which] != host
           || meeting->wall[1 - which] == not )
@@ -473,7 +440,7 @@ next_edge (const Project *project, const GArray *meetings, guint host, guint not
 gboolean
 plan_room (const Project *project, WallId id, Length clear[2], WallId other[2])
 {
-  const int index = index_of (project, id);
+  const int index = project_wall_index (project, id);
   const Wall *wall = index >= 0 ? project_wall_at (project, (guint) index) : NULL;
   g_autoptr (GArray) meetings = wall ? plan_meetings_of (project, (guint) index) : NULL;
 
@@ -490,7 +457,7 @@ plan_room (const Project *project, WallId id, Length clear[2], WallId other[2])
       host = project_wall_at (project, meeting->wall[1]);
       of_host = plan_meetings_of (project, meeting->wall[1]);
       left = meeting->at[1];
-      right = left + thickness_of (project, (guint) index);
+      right = left + project_thickness (project, (guint) index);
       outside = along_outside (wall, host) > 0 ? 0 : 1;
       clear[outside] = next_edge (project, of_host, meeting->wall[1], (guint) index, right, TRUE,
                                   &other[outside])

@@ -6,7 +6,7 @@
 static gboolean
 runs_along_x (const Wall *wall)
 {
-  return wall->place.runs == RUNS_EAST || wall->place.runs == RUNS_WEST;
+  return runs_east (wall->place.runs) != 0;
 }
 
 PlanBox
@@ -138,20 +138,17 @@ typedef struct
 static Said
 said_by_wall (const Meeting *meeting, int which, const Wall *wall, Length other)
 {
+  const Tee *tee;
+
   if (plan_ends_there (meeting, which))
     {
       const End *end = &wall->ends[meeting->side[which]];
 
       return (Said){ end->ret > 0, end->ret == other, end->through };
     }
-  for (guint i = 0; i < wall->tees->len; i++)
-    {
-      const Tee *tee = wall_tee_at (wall, i);
-
-      if (tee->x == meeting->at[which])
-        return (Said){ TRUE, tee->ret == other, tee->through };
-    }
-  return (Said){ FALSE, FALSE, THROUGH_EVEN };
+  tee = wall_tee (wall, meeting->at[which]);
+  return tee != NULL ? (Said){ TRUE, tee->ret == other, tee->through }
+                     : (Said){ FALSE, FALSE, THROUGH_EVEN };
 }
 
 /* What one wall means, whatever the other says. */
@@ -219,9 +216,8 @@ read_made (const Project *project, Meeting *meeting)
   for (int i = 0; i < 2; i++)
     {
       const Wall *wall = project_wall_at (project, meeting->wall[i]);
-      const Wall *other = project_wall_at (project, meeting->wall[1 - i]);
 
-      said[i] = said_by_wall (meeting, i, wall, project_block (project, other->block)->thickness);
+      said[i] = said_by_wall (meeting, i, wall, project_thickness (project, meeting->wall[1 - i]));
     }
   meeting->made = made_of (said);
 }
@@ -412,52 +408,42 @@ typedef struct
 
 typedef struct
 {
-  const Project *project;
-  Known before, now;
+  const Project *before; /* `was` is of it, once it is asked for */
+  Known was, now;
   Wall **walls; /* copies, by place in the project; NULL where it stands nowhere */
-  WallId said_by;
 } Settling;
 
-static Length
-thickness_of (const Settling *settling, guint wall)
-{
-  const Project *project = settling->project;
-
-  return project_block (project, project_wall_at (project, wall)->block)->thickness;
-}
-
 static MeetMade
-default_made (const Settling *settling, const Meeting *meeting)
+default_made (const Project *project, const Meeting *meeting)
 {
   if (meeting->kind == MEET_TEE)
     return MADE_FIRST_EVEN;
-  return runs_along_x (project_wall_at (settling->project, meeting->wall[0])) ? MADE_FIRST_ODD
-                                                                              : MADE_FIRST_EVEN;
+  return runs_along_x (project_wall_at (project, meeting->wall[0])) ? MADE_FIRST_ODD
+                                                                    : MADE_FIRST_EVEN;
 }
 
-/* What is meant where the two sides do not agree. */
-static MeetMade
-settle_made (const Settling *settling, const Meeting *meeting)
+MeetMade
+plan_meant (const Project *project, const Meeting *meeting, WallId said_by)
 {
   int first = 0;
 
   if (meeting->made == MADE_UNSAID)
-    return default_made (settling, meeting);
+    return default_made (project, meeting);
   if (meeting->made != MADE_CONTRARY)
     return meeting->made;
-  if (project_wall_at (settling->project, meeting->wall[1])->id.n == settling->said_by.n)
+  if (project_wall_at (project, meeting->wall[1])->id.n == said_by.n)
     first = 1;
   for (int i = 0; i < 2; i++)
     {
       int which = (first + i) % 2;
-      const Wall *wall = project_wall_at (settling->project, meeting->wall[which]);
-      Said said
-          = said_by_wall (meeting, which, wall, thickness_of (settling, meeting->wall[1 - which]));
+      const Wall *wall = project_wall_at (project, meeting->wall[which]);
+      Said said = said_by_wall (meeting, which, wall,
+                                project_thickness (project, meeting->wall[1 - which]));
 
       if (said.says)
         return meant_by (&said, which);
     }
-  return default_made (settling, meeting);
+  return default_made (project, meeting);
 }
 
 /* A project's meetings, and those of each wall. */
@@ -542,50 +528,39 @@ box_of_tee (const Wall *wall, const Tee *tee, Length thickness)
   Wall part = *wall;
 
   part.length = tee->ret;
-  switch (wall->place.runs)
-    {
-    case RUNS_EAST:
-      part.place.x += tee->x;
-      break;
-    case RUNS_NORTH:
-      part.place.y += tee->x;
-      break;
-    case RUNS_WEST:
-      part.place.x -= tee->x;
-      break;
-    case RUNS_SOUTH:
-    default:
-      part.place.y -= tee->x;
-      break;
-    }
+  part.place.x += tee->x * runs_east (wall->place.runs);
+  part.place.y += tee->x * runs_north (wall->place.runs);
   return plan_box (&part, thickness);
+}
+
+/* Only an end or a tee at which nothing meets asks for it: most edits leave none. */
+static const Known *
+known_before (Settling *settling)
+{
+  if (settling->was.meetings == NULL)
+    known_init (&settling->was, settling->before);
+  return &settling->was;
 }
 
 /* Ends and tees that were made by a meeting that is no more. */
 static void
-free_wall (const Settling *settling, guint wall)
+free_wall (Settling *settling, guint wall)
 {
   Wall *copy = settling->walls[wall];
 
   for (int side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
     if (copy->ends[side].has_return && !meets_at_end (&settling->now, copy->id, (Side) side)
-        && meets_at_end (&settling->before, copy->id, (Side) side))
+        && meets_at_end (known_before (settling), copy->id, (Side) side))
       say_end (&copy->ends[side], FALSE, 0, THROUGH_EVEN);
   for (guint i = copy->tees->len; i-- > 0;)
     {
       const Tee *tee = wall_tee_at (copy, i);
-      PlanBox box = box_of_tee (copy, tee, thickness_of (settling, wall));
+      PlanBox box = box_of_tee (copy, tee, project_thickness (settling->now.project, wall));
 
       if (!meets_within (&settling->now, copy->id, tee->x, NULL)
-          && meets_within (&settling->before, copy->id, tee->x, &box))
+          && meets_within (known_before (settling), copy->id, tee->x, &box))
         g_array_remove_index (copy->tees, i);
     }
-}
-
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
 }
 
 static gboolean
@@ -600,19 +575,17 @@ stands_in_plan (const Project *project)
 GPtrArray *
 plan_settled (const Project *before, const Project *next, WallId said_by)
 {
-  GPtrArray *changed = g_ptr_array_new_with_free_func (unref_wall);
-  const Project *project = next;
-  Settling settling = { .project = project, .said_by = said_by };
+  GPtrArray *changed = wall_list_new ();
+  Settling settling = { .before = before };
 
   if (!stands_in_plan (next) && !stands_in_plan (before))
     return changed;
-  known_init (&settling.before, before);
   known_init (&settling.now, next);
-  settling.walls = g_new0 (Wall *, project->walls->len);
-  for (guint i = 0; i < project->walls->len; i++)
-    if (project_wall_at (project, i)->place.given)
+  settling.walls = g_new0 (Wall *, next->walls->len);
+  for (guint i = 0; i < next->walls->len; i++)
+    if (project_wall_at (next, i)->place.given)
       {
-        settling.walls[i] = wall_copy (project_wall_at (project, i));
+        settling.walls[i] = wall_copy (project_wall_at (next, i));
         free_wall (&settling, i);
       }
   for (guint i = 0; i < settling.now.meetings->len; i++)
@@ -621,20 +594,21 @@ plan_settled (const Project *before, const Project *next, WallId said_by)
       guint a = meeting->wall[0], b = meeting->wall[1];
 
       if (meeting->kind != MEET_WRONG)
-        plan_make (meeting, settle_made (&settling, meeting), settling.walls[a],
-                   thickness_of (&settling, a), settling.walls[b], thickness_of (&settling, b));
+        plan_make (meeting, plan_meant (next, meeting, said_by), settling.walls[a],
+                   project_thickness (next, a), settling.walls[b], project_thickness (next, b));
     }
-  for (guint i = 0; i < project->walls->len; i++)
+  for (guint i = 0; i < next->walls->len; i++)
     {
       if (settling.walls[i] == NULL)
         continue;
-      if (wall_equal (settling.walls[i], project_wall_at (project, i)))
+      if (wall_equal (settling.walls[i], project_wall_at (next, i)))
         wall_unref (settling.walls[i]);
       else
         g_ptr_array_add (changed, settling.walls[i]);
     }
   g_free (settling.walls);
-  known_clear (&settling.before);
+  if (settling.was.meetings != NULL)
+    known_clear (&settling.was);
   known_clear (&settling.now);
   return changed;
 }

@@ -64,6 +64,10 @@ void plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Len
 void plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, Wall *b,
                 Length b_thickness);
 
+/* How the meeting is meant to be made, where its sides contradict each other or say nothing: as
+ * plan_settled() would make it. */
+MeetMade plan_meant (const Project *project, const Meeting *meeting, WallId said_by);
+
 /* The walls of `next` whose ends or tees are not as their meetings want them, as they are to be:
  * Wall *, owned by the array; empty when all is well. What one wall of a meeting says is said on
  * both; where they contradict each other, `said_by` is believed, else the first. A meeting that is

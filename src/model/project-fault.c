@@ -137,7 +137,7 @@ static char *
 wall_in_project_fault (const Project *project, const Wall *wall)
 {
   const Block *block = project_block (project, wall->block);
-  const char *name = *wall->name ? wall->name : wall->key;
+  const char *name = wall_called (wall);
   g_autofree char *fault = NULL;
 
   if (!block)

@@ -8,12 +8,6 @@ block_free (gpointer data)
   g_free (data);
 }
 
-static void
-unref_wall (gpointer data)
-{
-  wall_unref (data);
-}
-
 /* Blocks are small: versions hold copies of them. */
 static void
 add_block_copy (Project *project, const Block *block)
@@ -31,7 +25,7 @@ project_empty (void)
 
   g_atomic_ref_count_init (&project->refs);
   project->blocks = g_ptr_array_new_with_free_func (block_free);
-  project->walls = g_ptr_array_new_with_free_func (unref_wall);
+  project->walls = wall_list_new ();
   project->next = 1;
   return project;
 }
@@ -95,13 +89,21 @@ project_unref (Project *project)
   g_free (project);
 }
 
-const Wall *
-project_wall (const Project *project, WallId id)
+int
+project_wall_index (const Project *project, WallId id)
 {
   for (guint i = 0; i < project->walls->len; i++)
     if (project_wall_at (project, i)->id.n == id.n)
-      return project_wall_at (project, i);
-  return NULL;
+      return (int) i;
+  return -1;
+}
+
+const Wall *
+project_wall (const Project *project, WallId id)
+{
+  int i = project_wall_index (project, id);
+
+  return i >= 0 ? project_wall_at (project, (guint) i) : NULL;
 }
 
 const Wall *

@@ -31,6 +31,8 @@ gboolean project_equal (const Project *a, const Project *b);
 
 /* All borrowed; NULL when there is none. */
 const Wall *project_wall (const Project *project, WallId id);
+/* Its place in the list; -1 when there is none. */
+int project_wall_index (const Project *project, WallId id);
 const Wall *project_wall_by_key (const Project *project, const char *key);
 const Block *project_block (const Project *project, BlockId id);
 const Wall *project_wall_of_opening (const Project *project, OpeningId id);
@@ -43,6 +45,13 @@ static inline const Block *
 project_block_at (const Project *project, guint i)
 {
   return (const Block *) g_ptr_array_index (project->blocks, i);
+}
+
+/* Of the block that the wall of that place in the list is built of. */
+static inline Length
+project_thickness (const Project *project, guint i)
+{
+  return project_block (project, project_wall_at (project, i)->block)->thickness;
 }
 
 /* A shallow copy that the caller fills before anyone else sees it: walls and blocks are shared. */

@@ -177,6 +177,18 @@ runs_from_word (const char *word, Runs *out)
   return FALSE;
 }
 
+static void
+unref_wall (gpointer data)
+{
+  wall_unref (data);
+}
+
+GPtrArray *
+wall_list_new (void)
+{
+  return g_ptr_array_new_with_free_func (unref_wall);
+}
+
 static gboolean
 place_equal (const PlanPlace *a, const PlanPlace *b)
 {
@@ -412,10 +424,8 @@ wall_steel_row (const Wall *wall, gint32 course)
 void
 wall_shift (Wall *wall, Length by)
 {
-  const int east[] = { 1, 0, -1, 0 }, north[] = { 0, 1, 0, -1 };
-
-  wall->place.x -= by * east[wall->place.runs];
-  wall->place.y -= by * north[wall->place.runs];
+  wall->place.x -= by * runs_east (wall->place.runs);
+  wall->place.y -= by * runs_north (wall->place.runs);
   for (guint i = 0; i < wall->openings->len; i++)
     opening_shift (&g_array_index (wall->openings, Opening, i), by);
   for (guint i = 0; i < wall->tees->len; i++)

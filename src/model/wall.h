@@ -27,6 +27,26 @@ typedef struct
   Runs runs;
 } PlanPlace;
 
+/* One step that way: 1, 0 or -1 to the east, and to the north. */
+static inline int
+runs_east (Runs runs)
+{
+  return runs == RUNS_EAST ? 1 : runs == RUNS_WEST ? -1 : 0;
+}
+
+static inline int
+runs_north (Runs runs)
+{
+  return runs == RUNS_NORTH ? 1 : runs == RUNS_SOUTH ? -1 : 0;
+}
+
+/* After a right angle, to the right or to the left. */
+static inline Runs
+runs_turned (Runs runs, gboolean right)
+{
+  return (Runs) ((runs + (right ? 3 : 1)) % 4);
+}
+
 /* "east" and so on: the words of the file. */
 const char *runs_word (Runs runs);
 gboolean runs_from_word (const char *word, Runs *out);
@@ -164,6 +184,15 @@ void wall_unref (Wall *wall);
 gboolean wall_equal (const Wall *a, const Wall *b);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Wall, wall_unref)
 
+/* An empty list that owns the Wall * put into it. */
+GPtrArray *wall_list_new (void);
+/* What people call it: its name, or else its key. Borrowed. */
+static inline const char *
+wall_called (const Wall *wall)
+{
+  return *wall->name != '\0' ? wall->name : wall->key;
+}
+
 /* Borrowed; NULL when there is none. */
 const Opening *wall_opening (const Wall *wall, OpeningId id);
 /* The same in a wall that the caller may change. */
@@ -183,6 +212,16 @@ static inline const Tee *
 wall_tee_at (const Wall *wall, guint i)
 {
   return &g_array_index (wall->tees, Tee, i);
+}
+
+/* The one whose left face is there; NULL: none. */
+static inline const Tee *
+wall_tee (const Wall *wall, Length x)
+{
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x == x)
+      return wall_tee_at (wall, i);
+  return NULL;
 }
 
 static inline Length

@@ -351,7 +351,7 @@ add_name (PlanScene *scene, const PlanWall *placed)
   add_beside (scene, wall, &look,
               plan_place (wall, clear_middle (scene, placed), length_to_mm (placed->thickness), 0,
                           plan_runs_across (wall) ? -NAME_IN * 1.5f : -NAME_IN),
-              TRUE, *wall->name ? wall->name : wall->key);
+              TRUE, wall_called (wall));
 }
 
 static void

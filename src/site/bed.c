@@ -9,12 +9,6 @@
 
 #define EVERY LENGTH_MM (2000)
 
-static const char *
-called (const Wall *wall)
-{
-  return *wall->name ? wall->name : wall->key;
-}
-
 /* ---- the footing under one wall ---- */
 
 static void
@@ -571,7 +565,7 @@ note_wall (Beds *beds, const Survey *survey, const BedWall *wall)
 {
   const FootPoint *first = &g_array_index (wall->foot, FootPoint, 0);
   const FootPoint *last = &g_array_index (wall->foot, FootPoint, wall->foot->len - 1);
-  const char *name = called (wall->wall);
+  const char *name = wall_called (wall->wall);
   char x[LENGTH_TEXT_SIZE];
 
   if (last->x > wall->wall->length)
@@ -693,6 +687,6 @@ bed_work_sentence (const BedWall *wall, const BedWork *work)
   return g_strdup_printf (
       work->grind ? _ ("%s, from %s to %s mm: grind the footing down, by %s mm at %s mm (%.1f l).")
                   : _ ("%s, from %s to %s mm: build the footing up, by %s mm at %s mm (%.1f l)."),
-      called (wall->wall), length_text (work->from, from), length_text (work->to, to), amount,
+      wall_called (wall->wall), length_text (work->from, from), length_text (work->to, to), amount,
       length_text (work->at, at), work->volume / 1e6);
 }

@@ -113,17 +113,11 @@ square_checks (const Project *project)
   return checks;
 }
 
-static const char *
-called (const Wall *wall)
-{
-  return *wall->name ? wall->name : wall->key;
-}
-
 char *
 square_sentence (const Project *project, const SquareCheck *check)
 {
   const char *name = survey_diagonal (project->survey, check->diagonal)->name;
-  const char *along = called (check->along), *across = called (check->across);
+  const char *along = wall_called (check->along), *across = wall_called (check->across);
   char measured[LENGTH_TEXT_SIZE], expected[LENGTH_TEXT_SIZE], first[LENGTH_TEXT_SIZE],
       second[LENGTH_TEXT_SIZE];
   g_autofree char *corner

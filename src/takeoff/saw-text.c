@@ -62,7 +62,7 @@ append_piece (GString *text, const Project *project, Layout *const *layouts, con
     g_string_append_printf (text, _ ("course %d, piece %d"), piece->course, piece->number);
   else
     g_string_append_printf (text, _ ("course %d, piece %d of “%s”"), piece->course, piece->number,
-                            *wall->name ? wall->name : wall->key);
+                            wall_called (wall));
 }
 
 /* The one other piece of the unit. */

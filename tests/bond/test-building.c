@@ -77,16 +77,10 @@ any_house (void)
   return house;
 }
 
-static GPtrArray *
-new_walls (void)
-{
-  return g_ptr_array_new_with_free_func ((GDestroyNotify) wall_unref);
-}
-
 static Project *
 project_of_house (const House *house, guint times)
 {
-  g_autoptr (GPtrArray) walls = new_walls ();
+  g_autoptr (GPtrArray) walls = wall_list_new ();
 
   for (guint i = 0; i < times; i++)
     add_house (walls, (Length) i * LENGTH_MM (9000), house->width, house->depth, house->thickness,
@@ -114,7 +108,7 @@ static void
 count_turned (const Project *project, const GArray *meetings, guint bits, gint32 *breaches,
               gint32 *cuts)
 {
-  g_autoptr (GPtrArray) walls = new_walls ();
+  g_autoptr (GPtrArray) walls = wall_list_new ();
 
   for (guint i = 0; i < project->walls->len; i++)
     g_ptr_array_add (walls, wall_copy (project_wall_at (project, i)));
@@ -194,7 +188,7 @@ test_equal_houses (void)
 static void
 test_many_tees (void)
 {
-  g_autoptr (GPtrArray) walls = new_walls ();
+  g_autoptr (GPtrArray) walls = wall_list_new ();
   const Length t = LENGTH_MM (240), height = LENGTH_MM (424);
 
   add_house (walls, 0, LENGTH_MM (26000), LENGTH_MM (4000), t, 0);

@@ -2,19 +2,11 @@
 #include "bond/lay.h"
 
 #include "any-wall.h"
-#include "check-layout.h"
+#include "laws.h"
+#include "sanitized.h"
 
-#if defined(__SANITIZE_ADDRESS__)
-#define SHARE_OF 20
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer) || __has_feature(undefined_behavior_sanitizer)
-#define SHARE_OF 20
-#endif
-#endif
-#ifndef SHARE_OF
-#define SHARE_OF 1
-#endif
-
+/* Sanitizers look at a part. */
+#define SHARE_OF (SANITIZED ? 20 : 1)
 #define N_WALLS (500 / SHARE_OF)
 
 static char *
@@ -130,16 +122,7 @@ test_any (void)
     {
       g_auto (AnyWall) any = any_wall (seed);
       any_joints (seed, any.wall);
-      g_autofree char *wrong = wall_fault (any.wall, &any.block, NULL);
-      g_assert_cmpstr (wrong, ==, NULL);
-      g_autoptr (Layout) layout = lay_wall (any.wall, &any.block, NULL);
-      g_autofree char *fault = check_layout (any.wall, &any.block, layout);
-      if (fault)
-        {
-          g_autofree char *text = any_wall_text (any.wall, &any.block);
-          g_test_message ("wall %" G_GUINT64_FORMAT ": %s", seed, text);
-        }
-      g_assert_cmpstr (fault, ==, NULL);
+      law_laid_right (&any, seed);
     }
 }
 
@@ -151,19 +134,7 @@ test_mirror (void)
     {
       g_auto (AnyWall) any = any_wall (seed);
       any_joints (seed, any.wall);
-      any.wall->laying.given &= ~(guint) LAYING_AIM;
-      g_autoptr (Wall) mirror = any_wall_mirror (any.wall);
-      g_autoptr (Layout) front = lay_wall (any.wall, &any.block, NULL);
-      g_autoptr (Layout) back = lay_wall (mirror, &any.block, NULL);
-      const Proof *p = &front->proof, *q = &back->proof;
-
-      g_assert_cmpint (p->breaches_at_least, <=, q->breaches);
-      g_assert_cmpint (q->breaches_at_least, <=, p->breaches);
-      if (p->breaches == q->breaches)
-        {
-          g_assert_cmpint (p->cuts_at_least, <=, q->cuts);
-          g_assert_cmpint (q->cuts_at_least, <=, p->cuts);
-        }
+      law_same_from_behind (&any);
     }
 }
 

@@ -250,7 +250,7 @@ test_turned (void)
 {
   g_autoptr (Project) project = house ();
   g_autoptr (Project) turned = project_ref (project);
-  g_autoptr (GPtrArray) walls = g_ptr_array_new_with_free_func ((GDestroyNotify) wall_unref);
+  g_autoptr (GPtrArray) walls = wall_list_new ();
 
   for (guint i = 0; i < project->walls->len; i++)
     {
