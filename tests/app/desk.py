@@ -276,6 +276,17 @@ class Program:
         run("xdotool", "mouseup", 1)
         self.settle()
 
+    def saved(self, path, right, read=None, seconds=8):
+        """The text of the file, or what `read` makes of its path, saved until that is right."""
+        read = read or (lambda file: file.read_text(encoding="utf-8"))
+
+        def look():
+            self.keys("ctrl+s")
+            return right(read(path))
+        look.__doc__ = f"what is right in {path.name}, where there is {read(path)}"
+        wait_for(look, seconds)
+        return read(path)
+
     def act(self, action, word):
         """An action of the program by its name, as a desktop would ask for it over the bus."""
         run("gdbus", "call", "--session", "--dest", "org.halfbond.Halfbond", "--object-path",

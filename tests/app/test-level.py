@@ -59,13 +59,7 @@ def saved(program, path, right):
     """The readings of the file as soon as they are right; the book is closed for it."""
     program.keys("ctrl+w")
     wait_for(lambda: not is_open(program))
-
-    def look():
-        program.keys("ctrl+s")
-        return right(readings(path))
-    look.__doc__ = "the right readings in " + str(readings(path))
-    wait_for(look, 6)
-    return readings(path)
+    return program.saved(path, right, readings)
 
 
 def reads(program, words):

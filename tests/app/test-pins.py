@@ -42,12 +42,7 @@ def pins(path):
 
 def saved(program, path, right):
     """The pins of the saved file, as soon as they are right."""
-    def look():
-        program.keys("ctrl+s")
-        return right(pins(path))
-    look.__doc__ = "the right pins in " + str(pins(path))
-    wait_for(look, 6)
-    return pins(path)
+    return program.saved(path, right, pins)
 
 
 def light_first(program):
@@ -135,12 +130,7 @@ def joints(path):
 
 
 def saved_joints(program, path, right):
-    def look():
-        program.keys("ctrl+s")
-        return right(joints(path))
-    look.__doc__ = "the right movement joints in " + str(joints(path))
-    wait_for(look, 6)
-    return joints(path)
+    return program.saved(path, right, joints)
 
 
 @tap.case("/pins/k-adds-a-movement-joint-that-is-dragged-and-taken-out")

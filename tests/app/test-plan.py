@@ -81,16 +81,6 @@ def says(program, words):
     wait_for(look)
 
 
-def saved(program, path, right):
-    """The file, saved, as soon as it is right."""
-    def look():
-        program.keys("ctrl+s")
-        return right(path.read_text(encoding="utf-8"))
-    look.__doc__ = "the right project in the file"
-    wait_for(look, 8)
-    return path.read_text(encoding="utf-8")
-
-
 def value(text, wall_id, attribute):
     tag = re.search(f'<wall id="{wall_id}"[^>]*>', text).group(0)
     return re.search(attribute + '="([^"]*)"', tag).group(1)
@@ -149,13 +139,13 @@ def corner():
                            "Butted: Right through in all courses")
         program.picture("corner-chosen")
         program.click(way)
-        text = saved(program, path, lambda t: 'through="all"' in t)
+        text = program.saved(path, lambda t: 'through="all"' in t)
         check('side="right" return="250" through="all"' in text, "Front stops at Right")
         describes(program, "list item", "Corner of Front and Right", "butted")
         program.picture("corner-butted")
         program.keys("ctrl+z")
         describes(program, "list item", "Corner of Front and Right", "bonded")
-        saved(program, path, lambda t: 'through="all"' not in t)
+        program.saved(path, lambda t: 'through="all"' not in t)
 
 
 @tap.case("/plan/three-walls-in-one-place-are-told")
@@ -181,7 +171,7 @@ def opening():
         program.picture("opening-pulled")
         program.let_go()
         wait_for(lambda: program.describe(program.find("list item", "W1 in Front")) != before)
-        text = saved(program, path, lambda t: 'x="1000"' not in t)
+        text = program.saved(path, lambda t: 'x="1000"' not in t)
         x = float(re.search(r'name="W1" kind="window" x="([\d.]+)"', text).group(1))
         check(1200 < x < 3000, f"moved to {x}")
         program.keys("ctrl+z")
@@ -195,7 +185,7 @@ def push():
         in_plan(program)
         x, y, width, height = program.box(wall(program, "Back"))
         program.drag((x + width // 4, y + height // 2), (0, -30))
-        text = saved(program, path, lambda t: value(t, "w2", "length") != "6000")
+        text = program.saved(path, lambda t: value(t, "w2", "length") != "6000")
         length = float(value(text, "w2", "length"))
         check(6100 < length < 8000, f"Right is {length} long")
         tap.equal([float(value(text, w, "length")) for w in ("w1", "w3", "w4", "w5")],
@@ -217,7 +207,7 @@ def elevation():
         program.wait_cuts(lambda n: n >= 0)
         x, y, width, height = program.box(program.wall())
         program.drag((x + width, y + height // 3), (-20, 0))
-        text = saved(program, path, lambda t: value(t, "w1", "length") != "8000")
+        text = program.saved(path, lambda t: value(t, "w1", "length") != "8000")
         length = float(value(text, "w1", "length"))
         check(7000 < length < 8000, f"Front is {length} long")
         tap.equal(float(value(text, "w3", "length")), length, "Back, too")
@@ -262,7 +252,7 @@ def partition_by_keys():
         program.keys("ctrl+a")
         program.type("1500")
         program.keys("Return")
-        text = saved(program, path, lambda t: 'id="w6"' in t and value(t, "w6", "plan-y") == "1750")
+        text = program.saved(path, lambda t: 'id="w6"' in t and value(t, "w6", "plan-y") == "1750")
         tap.equal(float(value(text, "w6", "length")), 4000.0, "from wall to wall, through both")
         # More room than there is: said, and nothing is lost.
         program.click(program.find("text", "Clear to Front"))
@@ -271,7 +261,7 @@ def partition_by_keys():
         program.keys("Return")
         says(program, "would")
         program.keys("Escape")
-        tap.equal(value(saved(program, path, lambda t: True), "w6", "plan-y"), "1750")
+        tap.equal(value(program.saved(path, lambda t: True), "w6", "plan-y"), "1750")
 
 
 @tap.case("/plan/a-typed-length-takes-the-corner-along")
@@ -286,7 +276,7 @@ def typed_length():
         program.type("9000")
         program.keys("Return")
         describes(program, "list item", "Front in plan", "9000 mm long")
-        text = saved(program, path, lambda t: value(t, "w1", "length") == "9000")
+        text = program.saved(path, lambda t: value(t, "w1", "length") == "9000")
         tap.equal(value(text, "w4", "plan-x"), "-1000", "Left went along")
 
 
@@ -303,7 +293,7 @@ def dimension():
         program.type("6500")
         program.keys("Return")
         describes(program, "list item", "Left in plan", "6500 mm long")
-        tap.equal(value(saved(program, path, lambda t: value(t, "w4", "length") == "6500"), "w3",
+        tap.equal(value(program.saved(path, lambda t: value(t, "w4", "length") == "6500"), "w3",
                         "plan-y"), "6500", "Back went along")
         program.keys("ctrl+z")
         describes(program, "list item", "Left in plan", "6000 mm long")
@@ -322,7 +312,7 @@ def turns():
         program.picture("turns")
         if "instead of" in found[0]:
             program.click(program.find("push button", "Turn them"))
-            saved(program, path, lambda t: t != HOUSE)
+            program.saved(path, lambda t: t != HOUSE)
             program.keys("ctrl+z")
 
 
