@@ -41,7 +41,7 @@ judge_top (Judging *judging)
 
   if (top == NULL || top->top - top->bottom >= judging->block->height)
     return;
-  full = gauge_top (judging->block, &judging->laying, top->number);
+  full = gauge_top (judging->wall, judging->block, &judging->laying, top->number);
   lower = n > 1 ? layout_course (judging->layout, n - 2)->top : 0;
   judging_add (judging, "top-course", SEVERITY_NOTE,
                g_strdup_printf (_ ("Course %d, the top one, is ripped to %s mm all along; a whole "
@@ -61,7 +61,9 @@ judge_top_packing (Judging *judging)
   guint n = judging->layout->courses->len;
   const Course *top = n > 0 ? layout_course (judging->layout, n - 1) : NULL;
 
-  if (top == NULL || judging->wall->height - top->top <= judging->laying.bed)
+  if (top == NULL
+      || judging->wall->height - top->top
+             <= gauge_bed (judging->wall, judging->block, &judging->laying, top->number + 1))
     return;
   judging_add (judging, "top-packing", SEVERITY_NOTE,
                g_strdup_printf (_ ("%s mm over course %d are too thin for blocks and stay mortar."),
@@ -75,7 +77,7 @@ static void
 judge_levelling_bed (Judging *judging)
 {
   char is[LENGTH_TEXT_SIZE];
-  Length bed = judging->laying.first_bed;
+  Length bed = gauge_bed (judging->wall, judging->block, &judging->laying, 1);
 
   if (bed >= LEVELLING_LEAST && bed <= LEVELLING_MOST)
     return;

@@ -118,12 +118,13 @@ same_openings (const GArray *a, const GArray *b)
          && (a->len == 0 || memcmp (a->data, b->data, a->len * sizeof (guint)) == 0);
 }
 
-/* Adds a course, to the last band where it is like that. */
+/* Adds a course, to the last band where it is like that, one bed above it. */
 static void
 add_course (PierBound *bound, gint32 course)
 {
   const Length unit = bound->block->height;
-  const Length bottom = gauge_bottom (bound->block, &bound->laying, course);
+  const Length bottom = gauge_bottom (bound->wall, bound->block, &bound->laying, course);
+  const Length bed = gauge_bed (bound->wall, bound->block, &bound->laying, course);
   Band band = { .first = course, .n = 1, .height = MIN (unit, bound->wall->height - bottom) };
   Band *last
       = bound->bands->len > 0 ? &g_array_index (bound->bands, Band, bound->bands->len - 1) : NULL;
@@ -132,11 +133,11 @@ add_course (PierBound *bound, gint32 course)
   band.part = g_array_new (FALSE, FALSE, sizeof (guint));
   band.known = g_hash_table_new_full (key_hash, key_equal, g_free, g_free);
   find_openings (bound, bottom, bottom + band.height, &band);
-  if (last != NULL && last->part->len == 0 && band.part->len == 0 && band.height == unit
-      && same_openings (last->whole, band.whole))
+  if (last != NULL && bed == bound->laying.bed && last->part->len == 0 && band.part->len == 0
+      && band.height == unit && same_openings (last->whole, band.whole))
     {
       last->n++;
-      last->height += unit + bound->laying.bed;
+      last->height += unit + bed;
       band_clear (&band);
       return;
     }
@@ -256,7 +257,7 @@ add_opening (const PierBound *bound, const Band *band, const Run *run, guint i, 
              Wall *little)
 {
   const Opening *opening = wall_opening_at (bound->wall, i);
-  const Length bottom = gauge_bottom (bound->block, &bound->laying, band->first);
+  const Length bottom = gauge_bottom (bound->wall, bound->block, &bound->laying, band->first);
   Opening part = opening_default (OPENING_VOID);
 
   part.id.n = i + 1;

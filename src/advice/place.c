@@ -100,16 +100,16 @@ add_course_ends (Listing *listing, const Wall *wall, const Block *block)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
   const gint32 n_courses = gauge_n_courses (wall, block, &laying);
-  gint32 n = MAX (gauge_nearest_top (block, &laying, listing->now - listing->within), 1);
+  gint32 n = MAX (gauge_nearest_top (wall, block, &laying, listing->now - listing->within), 1);
 
   for (; n <= n_courses; n++)
     {
-      const Length top = gauge_top (block, &laying, n);
+      const Length top = gauge_top (wall, block, &laying, n);
 
       if (top > listing->now + listing->within)
         break;
       add (listing, top);
-      add (listing, top + laying.bed);
+      add (listing, gauge_bottom (wall, block, &laying, n + 1));
     }
 }
 

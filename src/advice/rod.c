@@ -5,15 +5,6 @@
 
 /* --- marks --- */
 
-/* The course at a height: the one that it is within, or on whose bed or top it lies. */
-static gint32
-course_at (const Block *block, const Laying *laying, Length z)
-{
-  Length above = z - laying->first_bed;
-
-  return above <= 0 ? 0 : (above - 1) / (block->height + laying->bed) + 1;
-}
-
 /* Shares what is cut off into strip and mortar. */
 static void
 set_cut (RodMark *mark, Length left, Length unit)
@@ -26,18 +17,17 @@ set_cut (RodMark *mark, Length left, Length unit)
     mark->rip = left;
 }
 
-/* `upper` is the wall's top, above which nothing is laid. */
 static RodMark
-mark_of (const Block *block, const Laying *laying, RodKind kind, OpeningId opening, Length z,
-         Length upper)
+mark_of (const Wall *wall, const Block *block, const Laying *laying, RodKind kind,
+         OpeningId opening, Length z)
 {
-  RodMark mark = { kind, opening, z, course_at (block, laying, z), 0, 0 };
+  RodMark mark = { kind, opening, z, gauge_course_at (wall, block, laying, z), 0, 0 };
   Length bottom, top;
 
   if (mark.course == 0)
     return mark;
-  bottom = gauge_bottom (block, laying, mark.course);
-  top = MIN (gauge_top (block, laying, mark.course), upper);
+  bottom = gauge_bottom (wall, block, laying, mark.course);
+  top = MIN (gauge_top (wall, block, laying, mark.course), wall->height);
   set_cut (&mark, kind == ROD_HEAD ? top - z : z - bottom, block->height);
   return mark;
 }
@@ -58,14 +48,13 @@ GArray *
 rod_marks (const Wall *wall, const Block *block, const Laying *laying)
 {
   GArray *marks = g_array_new (FALSE, FALSE, sizeof (RodMark));
-  RodMark top = mark_of (block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height, wall->height);
+  RodMark top = mark_of (wall, block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height);
 
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
-      RodMark sill = mark_of (block, laying, ROD_SILL, opening->id, opening->sill, wall->height);
-      RodMark head
-          = mark_of (block, laying, ROD_HEAD, opening->id, opening_head (opening), wall->height);
+      RodMark sill = mark_of (wall, block, laying, ROD_SILL, opening->id, opening->sill);
+      RodMark head = mark_of (wall, block, laying, ROD_HEAD, opening->id, opening_head (opening));
 
       if (opening->sill > 0)
         g_array_append_val (marks, sill);
@@ -172,26 +161,28 @@ nearest (Length z, Length low, Length high)
 
 /* The nearest height at which no strip is cut under a sill: the top of a course. */
 static Length
-sill_to_gauge (const Block *block, const Laying *laying, Length sill)
+sill_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Length sill)
 {
-  gint32 course = course_at (block, laying, sill);
+  gint32 course = gauge_course_at (wall, block, laying, sill);
   Length low;
 
-  if (course == 0 || sill == gauge_top (block, laying, course))
+  if (course == 0 || sill == gauge_top (wall, block, laying, course))
     return sill;
-  low = course > 1 ? gauge_top (block, laying, course - 1) : gauge_bottom (block, laying, 1);
-  return nearest (sill, low, gauge_top (block, laying, course));
+  low = course > 1 ? gauge_top (wall, block, laying, course - 1)
+                   : gauge_bottom (wall, block, laying, 1);
+  return nearest (sill, low, gauge_top (wall, block, laying, course));
 }
 
 /* Of a head: the bottom of a course, on which its strip would lie, or the top of one. */
 static Length
-head_to_gauge (const Block *block, const Laying *laying, Length head)
+head_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Length head)
 {
-  gint32 course = course_at (block, laying, head);
+  gint32 course = gauge_course_at (wall, block, laying, head);
 
-  if (course == 0 || head >= gauge_top (block, laying, course))
+  if (course == 0 || head >= gauge_top (wall, block, laying, course))
     return head;
-  return nearest (head, gauge_bottom (block, laying, course), gauge_top (block, laying, course));
+  return nearest (head, gauge_bottom (wall, block, laying, course),
+                  gauge_top (wall, block, laying, course));
 }
 
 Wall *
@@ -208,9 +199,9 @@ rod_to_gauge (const Wall *wall, const Block *block)
       g_autofree char *fault = NULL;
 
       if (opening->sill > 0)
-        opening->sill = sill_to_gauge (block, &laying, opening->sill);
+        opening->sill = sill_to_gauge (wall, block, &laying, opening->sill);
       if (head < wall->height)
-        head = head_to_gauge (block, &laying, head);
+        head = head_to_gauge (wall, block, &laying, head);
       opening->height = head - opening->sill;
       fault = wall_fault (next, block, NULL);
       if (fault != NULL)

@@ -136,7 +136,7 @@ add_for_strip (const Judging *judging, GPtrArray *trials, const Breach *breach)
     {
       const Opening *opening = wall_opening_at (judging->wall, i);
       Length sill = opening->sill, head = opening_head (opening);
-      Length bed = judging->laying.bed;
+      Length bed = gauge_bed (judging->wall, judging->block, &judging->laying, course->number);
 
       if (sill > course->bottom && sill < course->top)
         {

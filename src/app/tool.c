@@ -49,8 +49,8 @@ Length
 tool_next_course (const Wall *wall, const Block *block, Length z, gboolean up)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
-  gint32 n = gauge_nearest_top (block, &laying, z);
-  Length top = n ? gauge_top (block, &laying, n) : laying.first_bed;
+  gint32 n = gauge_nearest_top (wall, block, &laying, z);
+  Length top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
 
   if (up && top <= z)
     n++;
@@ -58,7 +58,7 @@ tool_next_course (const Wall *wall, const Block *block, Length z, gboolean up)
     n--;
   if (n < 0)
     return 0;
-  top = n ? gauge_top (block, &laying, n) : laying.first_bed;
+  top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
   return MIN (top, wall->height);
 }
 
@@ -69,7 +69,7 @@ tool_course_at (const Wall *wall, const Block *block, Length z)
   const gint32 n = gauge_n_courses (wall, block, &laying);
 
   for (gint32 i = 1; i < n; i++)
-    if (z < gauge_top (block, &laying, i))
+    if (z < gauge_top (wall, block, &laying, i))
       return i;
   return MAX (n, 1);
 }
@@ -79,8 +79,8 @@ static Length
 snap_height (const Wall *wall, const Block *block, Length z, const Grip *grip, gboolean *snapped)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
-  const gint32 n = gauge_nearest_top (block, &laying, z);
-  const Length top = n ? gauge_top (block, &laying, n) : laying.first_bed;
+  const gint32 n = gauge_nearest_top (wall, block, &laying, z);
+  const Length top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
 
   *snapped = ABS (top - z) <= grip->reach && top <= wall->height;
   return *snapped ? top : rounded (z, grip->step);

@@ -7,11 +7,18 @@
  */
 #define GAUGE_PACKING_MAX LENGTH_MM (20)
 
+/* `wall`: whose courses are meant; where NULL is taken, they lie as planned. */
+
 /* Number of courses of a wall, the ripped one at the top included: 0 or more. */
 gint32 gauge_n_courses (const Wall *wall, const Block *block, const Laying *laying);
-/* Bottom of course `number` (1-based), as if the wall were endlessly high. */
-Length gauge_bottom (const Block *block, const Laying *laying, gint32 number);
-/* Top of that course when whole. */
-Length gauge_top (const Block *block, const Laying *laying, gint32 number);
-/* The course whose top is nearest to `z`; 0 for the top of the levelling bed. */
-gint32 gauge_nearest_top (const Block *block, const Laying *laying, Length z);
+/* Bottom of course `number` (1-based), as if the wall were endlessly high; `wall` may be NULL. */
+Length gauge_bottom (const Wall *wall, const Block *block, const Laying *laying, gint32 number);
+/* Top of that course when whole; likewise. */
+Length gauge_top (const Wall *wall, const Block *block, const Laying *laying, gint32 number);
+/* The course whose top is nearest to `z`; 0 for the top of the levelling bed. Likewise. */
+gint32 gauge_nearest_top (const Wall *wall, const Block *block, const Laying *laying, Length z);
+/* The course at a height: the one that it is within, or on whose bed or top it lies; 0 in the
+ * levelling bed. Likewise. */
+gint32 gauge_course_at (const Wall *wall, const Block *block, const Laying *laying, Length z);
+/* The bed under course `number`: 1 for the levelling bed. Likewise. */
+Length gauge_bed (const Wall *wall, const Block *block, const Laying *laying, gint32 number);

@@ -585,8 +585,8 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
     {
       Course course = { .number = number };
 
-      course.bottom = work.bottom = gauge_bottom (block, laying, number);
-      course.top = work.top = MIN (gauge_top (block, laying, number), wall->height);
+      course.bottom = work.bottom = gauge_bottom (wall, block, laying, number);
+      course.top = work.top = MIN (gauge_top (wall, block, laying, number), wall->height);
       work.course = number;
       g_array_append_val (geometry->courses, course);
       g_clear_pointer (&spans, g_array_unref);

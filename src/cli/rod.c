@@ -80,8 +80,8 @@ write_wall (Json *json, const Rod *rod, const Wall *wall)
     {
       json_object (json, NULL);
       json_int (json, "course", number);
-      json_length (json, "bottom", gauge_bottom (block, &laying, number));
-      json_length (json, "top", MIN (gauge_top (block, &laying, number), wall->height));
+      json_length (json, "bottom", gauge_bottom (wall, block, &laying, number));
+      json_length (json, "top", MIN (gauge_top (wall, block, &laying, number), wall->height));
       json_object_end (json);
     }
   json_array_end (json);
@@ -169,12 +169,12 @@ append_wall (GString *text, const Rod *rod, const Wall *wall)
   for (gint32 number = 1; number <= n; number++)
     {
       char bottom[LENGTH_TEXT_SIZE], top[LENGTH_TEXT_SIZE];
-      Length upto = number == n ? LENGTH_MAX : gauge_bottom (block, &laying, number + 1);
+      Length upto = number == n ? LENGTH_MAX : gauge_bottom (wall, block, &laying, number + 1);
 
       g_string_append_printf (
           text, "%6d  %8s  %8s", number,
-          length_text (gauge_bottom (block, &laying, number), bottom),
-          length_text (MIN (gauge_top (block, &laying, number), wall->height), top));
+          length_text (gauge_bottom (wall, block, &laying, number), bottom),
+          length_text (MIN (gauge_top (wall, block, &laying, number), wall->height), top));
       for (; mark < marks->len && g_array_index (marks, RodMark, mark).z <= upto; mark++)
         append_mark (text, wall, &g_array_index (marks, RodMark, mark));
       g_string_append_c (text, '\n');

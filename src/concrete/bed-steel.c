@@ -37,14 +37,14 @@ work_of (const Wall *wall, const Block *block)
 static Length
 row_height (const Work *work, gint32 number)
 {
-  return MIN (gauge_top (work->block, &work->laying, number), work->wall->height);
+  return MIN (gauge_top (work->wall, work->block, &work->laying, number), work->wall->height);
 }
 
 /* The nearest course whose top is at the sill or below it; 0 when there is none. */
 static gint32
 course_under (const Work *work, const Opening *opening)
 {
-  gint32 number = gauge_nearest_top (work->block, &work->laying, opening->sill);
+  gint32 number = gauge_nearest_top (work->wall, work->block, &work->laying, opening->sill);
 
   number = MIN (number, work->n_courses);
   while (number > 0 && row_height (work, number) > opening->sill)
@@ -63,7 +63,8 @@ runs_over (const Work *work, gint32 number, const Opening *opening)
 static gint32
 course_over (const Work *work, const Opening *opening)
 {
-  gint32 number = gauge_nearest_top (work->block, &work->laying, opening_head (opening));
+  gint32 number
+      = gauge_nearest_top (work->wall, work->block, &work->laying, opening_head (opening));
 
   number = MAX (number, 1);
   while (number <= work->n_courses && !runs_over (work, number, opening))

@@ -215,7 +215,7 @@ highlight_steel (Scene *scene)
   for (guint i = 0; i < runs->len; i++)
     {
       const SteelRun *run = &g_array_index (runs, SteelRun, i);
-      const Length z = gauge_top (scene->block, &scene->laying, run->course);
+      const Length z = gauge_top (scene->wall, scene->block, &scene->laying, run->course);
       drawing_add_line (scene->drawing, &look, at_length (run->from, z), at_length (run->to, z));
     }
 }

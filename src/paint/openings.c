@@ -187,7 +187,7 @@ static void
 add_run (Scene *scene, const SteelRun *run)
 {
   MarkLook look = mark_look (STYLE_STEEL, LAYER_STEEL);
-  const Length top = gauge_top (scene->block, &scene->laying, run->course);
+  const Length top = gauge_top (scene->wall, scene->block, &scene->laying, run->course);
   const double z = length_to_mm (MIN (top, scene->wall->height));
 
   look.course = run->course;

@@ -395,7 +395,7 @@ scene_bare_courses (Scene *scene)
                    at_length (scene->wall->length, scene->wall->height));
   for (gint32 number = 1; number < n; number++)
     {
-      const double z = length_to_mm (gauge_top (scene->block, &scene->laying, number));
+      const double z = length_to_mm (gauge_top (scene->wall, scene->block, &scene->laying, number));
       look.min_scale = BARE_PITCH / (pitch * (number & -number));
       drawing_add_line (scene->drawing, &look, at (0, z), at (length, z));
     }

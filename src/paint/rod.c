@@ -23,13 +23,14 @@ typedef struct
 static double
 course_bottom (const Rod *rod, gint32 number)
 {
-  return length_to_mm (gauge_bottom (rod->scene->block, &rod->scene->laying, number));
+  return length_to_mm (
+      gauge_bottom (rod->scene->wall, rod->scene->block, &rod->scene->laying, number));
 }
 
 static double
 course_top (const Rod *rod, gint32 number)
 {
-  const Length top = gauge_top (rod->scene->block, &rod->scene->laying, number);
+  const Length top = gauge_top (rod->scene->wall, rod->scene->block, &rod->scene->laying, number);
 
   return length_to_mm (MIN (top, rod->scene->wall->height));
 }
@@ -84,7 +85,7 @@ static void
 add_height (const Rod *rod, gint32 number)
 {
   char text[LENGTH_TEXT_SIZE];
-  const Length top = gauge_top (rod->scene->block, &rod->scene->laying, number);
+  const Length top = gauge_top (rod->scene->wall, rod->scene->block, &rod->scene->laying, number);
   MarkLook look = mark_look (STYLE_ROD_HEIGHT, LAYER_ROD);
   const double above = length_to_mm (rod->scene->wall->height) - course_top (rod, number);
 

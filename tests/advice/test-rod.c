@@ -35,7 +35,7 @@ test_tables (void)
       laying.bed = length_from_mm (rows[i].bed);
       laying.first_bed = laying.bed;
       /* With a bed of its own under the first one, courses and beds are as many. */
-      g_assert_cmpint (gauge_top (&block, &laying, rows[i].courses), ==,
+      g_assert_cmpint (gauge_top (NULL, &block, &laying, rows[i].courses), ==,
                        length_from_mm (rows[i].gauge));
       block_clear (&block);
     }
@@ -50,7 +50,8 @@ test_by_hand (void)
   Block block = block_default ();
   Opening window = opening_default (OPENING_WINDOW);
   Laying laying = laying_resolve (&wall->laying, &block);
-  Length fifth = gauge_top (&block, &laying, 5), eleventh = gauge_top (&block, &laying, 11);
+  Length fifth = gauge_top (wall, &block, &laying, 5),
+         eleventh = gauge_top (wall, &block, &laying, 11);
 
   g_assert_cmpint (fifth, ==, LENGTH_MM (1028));
   g_assert_cmpint (eleventh, ==, LENGTH_MM (2240));
@@ -59,7 +60,7 @@ test_by_hand (void)
   window.sill = fifth + LENGTH_MM (30);
   window.height = eleventh - LENGTH_MM (50) - window.sill;
   g_array_append_val (wall->openings, window);
-  wall->height = gauge_top (&block, &laying, 13) + LENGTH_MM (15);
+  wall->height = gauge_top (wall, &block, &laying, 13) + LENGTH_MM (15);
   g_autoptr (GArray) marks = rod_marks (wall, &block, &laying);
 
   g_assert_cmpuint (marks->len, ==, 3);
@@ -103,11 +104,11 @@ test_ripped_top (void)
       Block block = block_default ();
       Opening window = opening_default (OPENING_WINDOW);
       Laying laying = laying_resolve (&wall->laying, &block);
-      Length bottom = gauge_bottom (&block, &laying, 6);
+      Length bottom = gauge_bottom (wall, &block, &laying, 6);
 
       window.id.n = 1;
       window.x = LENGTH_MM (900);
-      window.sill = gauge_top (&block, &laying, 2);
+      window.sill = gauge_top (wall, &block, &laying, 2);
       window.height = bottom + cases[i].head - window.sill;
       g_array_append_val (wall->openings, window);
       wall->height = bottom + cases[i].top;
@@ -140,9 +141,9 @@ test_as_laid (void)
       window.sill = LENGTH_MM (g_test_rand_int_range (600, 1300));
       window.height = LENGTH_MM (g_test_rand_int_range (500, 900));
       if (g_test_rand_bit ())
-        window.sill = gauge_top (&block, &laying, g_test_rand_int_range (3, 6));
+        window.sill = gauge_top (wall, &block, &laying, g_test_rand_int_range (3, 6));
       g_array_append_val (wall->openings, window);
-      wall->height = gauge_top (&block, &laying, 12);
+      wall->height = gauge_top (wall, &block, &laying, 12);
       g_autoptr (GArray) marks = rod_marks (wall, &block, &laying);
       g_autoptr (Layout) layout = lay_wall (wall, &block, NULL);
 
@@ -189,10 +190,10 @@ test_choices (void)
   wanted.first_bed = LENGTH_MM (33);
   wanted.bed = LENGTH_MM (2.5);
   window.x = LENGTH_MM (1000);
-  window.sill = gauge_top (&block, &wanted, 4);
-  window.height = gauge_top (&block, &wanted, 10) - window.sill;
+  window.sill = gauge_top (wall, &block, &wanted, 4);
+  window.height = gauge_top (wall, &block, &wanted, 10) - window.sill;
   g_array_append_val (wall->openings, window);
-  wall->height = gauge_top (&block, &wanted, 12);
+  wall->height = gauge_top (wall, &block, &wanted, 12);
   g_autoptr (Edit) add = edit_add_wall (wall);
   g_autoptr (Project) project = project_edit (empty, add, &error);
   g_assert_no_error (error);

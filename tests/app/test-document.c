@@ -810,7 +810,7 @@ test_sill_snaps_to_course (void)
   block = project_block (hb_document_get_project (document), wall->block);
   laying = laying_resolve (&wall->laying, block);
   /* Defaults: 20 + 5 x 200 + 4 x 2 = 1028 is the top of course 5. */
-  g_assert_cmpint (gauge_top (block, &laying, 5), ==, LENGTH_MM (1028));
+  g_assert_cmpint (gauge_top (wall, block, &laying, 5), ==, LENGTH_MM (1028));
   pulled = tool_pull_opening (wall, block, wall_opening_at (wall, 0), PART_BODY, 0, LENGTH_MM (10),
                               &grip);
   g_assert_cmpint (pulled.sill, ==, LENGTH_MM (1028));

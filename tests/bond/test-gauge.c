@@ -41,7 +41,8 @@ test_inches (void)
       resolved.first_bed = resolved.bed = from_64 (row->bed_64);
       /* A bed under each course here, a joint over each there: the same sum. */
       g_test_message ("%s", row->source);
-      g_assert_cmpint (gauge_top (&block, &resolved, row->courses), ==, from_64 (row->inches * 64));
+      g_assert_cmpint (gauge_top (NULL, &block, &resolved, row->courses), ==,
+                       from_64 (row->inches * 64));
       block_clear (&block);
     }
 }
@@ -84,9 +85,10 @@ test_courses (void)
       Laying given = laying_of (row->bed, row->first_bed);
       Laying laying = laying_resolve (&given, &block);
       g_test_message ("%s", row->what);
-      g_assert_cmpint (gauge_bottom (&block, &laying, row->course), ==,
+      g_assert_cmpint (gauge_bottom (NULL, &block, &laying, row->course), ==,
                        length_from_mm (row->bottom));
-      g_assert_cmpint (gauge_top (&block, &laying, row->course), ==, length_from_mm (row->top));
+      g_assert_cmpint (gauge_top (NULL, &block, &laying, row->course), ==,
+                       length_from_mm (row->top));
       block_clear (&block);
     }
 }
@@ -151,8 +153,9 @@ test_nearest (void)
       Block block = block_default ();
       Laying given = laying_of (2, 25);
       Laying laying = laying_resolve (&given, &block);
-      g_assert_cmpint (gauge_nearest_top (&block, &laying, length_from_mm (nearest_rows[i].z)), ==,
-                       nearest_rows[i].course);
+      g_assert_cmpint (
+          gauge_nearest_top (NULL, &block, &laying, length_from_mm (nearest_rows[i].z)), ==,
+          nearest_rows[i].course);
       block_clear (&block);
     }
 }

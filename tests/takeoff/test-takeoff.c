@@ -243,8 +243,8 @@ lies_in_joint (const Wall *wall, const Block *block, Length z, gboolean is_head)
 
   for (gint32 number = 0; number <= n; number++)
     {
-      Length lo = number > 0 ? gauge_top (block, &laying, number) : 0;
-      Length hi = gauge_bottom (block, &laying, number + 1);
+      Length lo = number > 0 ? gauge_top (wall, block, &laying, number) : 0;
+      Length hi = gauge_bottom (wall, block, &laying, number + 1);
 
       if (is_head ? lo <= z && z < hi : lo < z && z <= hi)
         return TRUE;
