@@ -153,6 +153,15 @@ edit_set_survey (const Survey *survey)
 }
 
 Edit *
+edit_set_rates (const WorkRates *rates)
+{
+  Edit *edit = edit_new (EDIT_SET_RATES);
+
+  edit->rates = *rates;
+  return edit;
+}
+
+Edit *
 edit_copy (const Edit *edit)
 {
   Edit *copy = g_memdup2 (edit, sizeof *edit);
@@ -496,6 +505,9 @@ apply (Project *next, const Edit *edit, GError **error)
       return remove_opening (next, edit, error);
     case EDIT_SET_SURVEY:
       return set_survey (next, edit, error);
+    case EDIT_SET_RATES:
+      next->rates = edit->rates;
+      return TRUE;
     }
   g_assert_not_reached ();
 }

@@ -18,6 +18,7 @@ typedef enum
   EDIT_SET_OPENING,    /* `opening`, found by its id */
   EDIT_REMOVE_OPENING, /* `opening_id` */
   EDIT_SET_SURVEY,     /* `survey`: the whole of it as it is to be; NULL: none */
+  EDIT_SET_RATES,      /* `rates`: all of them as they are to be */
 } EditKind;
 
 typedef enum
@@ -40,6 +41,7 @@ typedef struct
   Wall *wall;
   GPtrArray *walls; /* Wall * */
   Survey *survey;
+  WorkRates rates;
   Block block;
   Opening opening;
 } Edit;
@@ -60,6 +62,8 @@ Edit *edit_set_opening (const Opening *opening);
 Edit *edit_remove_opening (OpeningId id);
 /* NULL: the project is to have none. Refused when it speaks of a wall that is not there. */
 Edit *edit_set_survey (const Survey *survey);
+/* Of the work. */
+Edit *edit_set_rates (const WorkRates *rates);
 Edit *edit_copy (const Edit *edit);
 void edit_free (Edit *edit);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Edit, edit_free)

@@ -105,5 +105,6 @@ project_equal (const Project *a, const Project *b)
   for (guint i = 0; i < a->walls->len; i++)
     if (!same_wall (a, project_wall_at (a, i), b, project_wall_at (b, i)))
       return FALSE;
-  return same_survey (a, b);
+  return same_survey (a, b) && work_rates_equal (&a->rates, &b->rates)
+         && foreign_equal (&a->rates_foreign, &b->rates_foreign);
 }

@@ -100,6 +100,9 @@ names_fault (const Project *project)
       fault = text_fault (_ ("A wall's name"), wall->name);
       for (guint j = 0; !fault && j < wall->openings->len; j++)
         fault = text_fault (_ ("An opening's name"), wall_opening_at (wall, j)->name);
+      for (guint j = 0; !fault && j < wall->movement_joints->len; j++)
+        fault = text_fault (_ ("A movement joint's filler"),
+                            wall_movement_joint_at (wall, j)->filler);
     }
   return fault;
 }
@@ -161,8 +164,8 @@ project_fault (const Project *project)
       && ((fault = survey_fault (project->survey))
           || (fault = survey_names_fault (project->survey))))
     return fault;
-  if ((fault = heading_fault (project)) || (fault = names_fault (project))
-      || (fault = keys_fault (project)))
+  if ((fault = work_rates_fault (&project->rates)) || (fault = heading_fault (project))
+      || (fault = names_fault (project)) || (fault = keys_fault (project)))
     return fault;
   for (guint i = 0; i < project->blocks->len; i++)
     if ((fault = block_fault (project_block_at (project, i))))

@@ -26,6 +26,7 @@ project_empty (void)
   g_atomic_ref_count_init (&project->refs);
   project->blocks = g_ptr_array_new_with_free_func (block_free);
   project->walls = wall_list_new ();
+  project->rates = work_rates_default ();
   project->next = 1;
   return project;
 }
@@ -56,6 +57,8 @@ project_copy (const Project *project)
   copy->foreign = foreign_copy (&project->foreign);
   copy->next = project->next;
   copy->survey = project->survey ? survey_ref (project->survey) : NULL;
+  copy->rates = project->rates;
+  copy->rates_foreign = foreign_copy (&project->rates_foreign);
   for (guint i = 0; i < project->blocks->len; i++)
     add_block_copy (copy, project_block_at (project, i));
   for (guint i = 0; i < project->walls->len; i++)
@@ -83,6 +86,7 @@ project_unref (Project *project)
   g_free (project->author);
   g_free (project->date);
   foreign_clear (&project->foreign);
+  foreign_clear (&project->rates_foreign);
   survey_unref (project->survey);
   g_ptr_array_unref (project->blocks);
   g_ptr_array_unref (project->walls);

@@ -3,6 +3,7 @@
 
 #include "model/block.h"
 #include "model/foreign.h"
+#include "model/rates.h"
 #include "model/survey.h"
 #include "model/wall.h"
 
@@ -13,6 +14,8 @@ typedef struct
   GPtrArray *blocks;                           /* Block *, at least one where there is a wall */
   GPtrArray *walls;                            /* Wall *, in the file's order */
   Survey *survey;                              /* of the footing; NULL: none */
+  WorkRates rates;                             /* of the work */
+  Foreign rates_foreign;                       /* of their element */
   guint32 next;                                /* the next id to give */
   Foreign foreign;
 } Project;

@@ -28,7 +28,10 @@ tee_clear (gpointer data)
 static void
 movement_joint_clear (gpointer data)
 {
-  foreign_clear (&((MovementJoint *) data)->foreign);
+  MovementJoint *joint = data;
+
+  g_clear_pointer (&joint->filler, g_free);
+  foreign_clear (&joint->foreign);
 }
 
 static void
@@ -87,6 +90,7 @@ copy_lists (Wall *copy, const Wall *wall)
     {
       MovementJoint joint = *wall_movement_joint_at (wall, i);
 
+      joint.filler = g_strdup (joint.filler);
       joint.foreign = foreign_copy (&joint.foreign);
       g_array_append_val (copy->movement_joints, joint);
     }
@@ -290,7 +294,8 @@ movement_joints_equal (const Wall *a, const Wall *b)
     {
       const MovementJoint *x = wall_movement_joint_at (a, i), *y = wall_movement_joint_at (b, i);
 
-      if (x->x != y->x || x->width != y->width || !foreign_equal (&x->foreign, &y->foreign))
+      if (x->x != y->x || x->width != y->width || g_strcmp0 (x->filler, y->filler) != 0
+          || !foreign_equal (&x->foreign, &y->foreign))
         return FALSE;
     }
   return TRUE;
@@ -344,6 +349,21 @@ wall_part_at (const Wall *wall, Length x)
   for (guint i = 0; i < wall->movement_joints->len; i++)
     part += movement_joint_right (wall_movement_joint_at (wall, i)) <= x;
   return part;
+}
+
+MovementJoint *
+wall_own_movement_joint (Wall *wall, Length x)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    if (wall_movement_joint_at (wall, i)->x == x)
+      return &g_array_index (wall->movement_joints, MovementJoint, i);
+  return NULL;
+}
+
+const MovementJoint *
+wall_movement_joint (const Wall *wall, Length x)
+{
+  return wall_own_movement_joint ((Wall *) wall, x);
 }
 
 void

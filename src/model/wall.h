@@ -102,6 +102,7 @@ typedef struct
 {
   Length x;     /* its left face, from this wall's left end, > 0 */
   Length width; /* MOVEMENT_JOINT_LEAST .. MOVEMENT_JOINT_MOST */
+  char *filler; /* what it is filled with, for people; NULL: nothing was said */
   Foreign foreign;
 } MovementJoint;
 
@@ -245,6 +246,10 @@ movement_joint_right (const MovementJoint *joint)
 /* Which part of the wall a place is in, from 0 at the left: how many movement joints end there or
  * left of it. */
 guint wall_part_at (const Wall *wall, Length x);
+/* The one whose left face is there, borrowed; NULL: none. */
+const MovementJoint *wall_movement_joint (const Wall *wall, Length x);
+/* The same in a wall that the caller may change. */
+MovementJoint *wall_own_movement_joint (Wall *wall, Length x);
 /* In a wall that the caller may change: adds one, or takes the one whose left face is there out,
  * FALSE when there is none. */
 void wall_add_movement_joint (Wall *wall, Length x, Length width);

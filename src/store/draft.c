@@ -272,12 +272,10 @@ start_movement_joint (Draft *draft, const Tag *tag, Foreign **foreign)
   if (joints->len >= WALL_MAX_MOVEMENT_JOINTS)
     return draft_refuse (draft, tag->line, _ ("the wall has more than %d movement joints."),
                          WALL_MAX_MOVEMENT_JOINTS);
-  MovementJoint joint = { .width = MOVEMENT_JOINT_WIDTH };
-  if (!read_tag (draft, tag, &element_movement_joint, &joint))
-    return FALSE;
-  g_array_append_val (joints, joint);
-  *foreign = &g_array_index (joints, MovementJoint, joints->len - 1).foreign;
-  return TRUE;
+  wall_add_movement_joint (draft->wall, 0, MOVEMENT_JOINT_WIDTH);
+  MovementJoint *joint = &g_array_index (joints, MovementJoint, joints->len - 1);
+  *foreign = &joint->foreign;
+  return read_tag (draft, tag, &element_movement_joint, joint);
 }
 
 static gboolean
@@ -366,6 +364,16 @@ start_reading (Draft *draft, const Tag *tag, Foreign **foreign)
   return read_tag (draft, tag, &element_reading, reading);
 }
 
+static gboolean
+start_work (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  if (draft->has_work)
+    return draft_refuse (draft, tag->line, _ ("there is a second <work>."));
+  draft->has_work = TRUE;
+  *foreign = &draft->project->rates_foreign;
+  return read_tag (draft, tag, &element_work, &draft->project->rates);
+}
+
 /* Takes the key. */
 static void
 note_named_wall (Draft *draft, const Tag *tag, const char *attribute, NamedWall note)
@@ -432,6 +440,7 @@ static const Kind kinds[] = {
   { &element_reading, &element_survey, start_reading },
   { &element_place, &element_reading, start_place },
   { &element_diagonal, &element_survey, start_diagonal },
+  { &element_work, &element_project, start_work },
 };
 
 static const Kind *

@@ -15,6 +15,7 @@ typedef struct
   GArray *walls;       /* what is to be looked up for each wall of the project */
   GArray *lines;       /* int, by an opening's number */
   int survey_line;     /* of <survey> */
+  gboolean has_work;   /* there was a <work> */
   GArray *named;       /* what names a wall in the survey, to be looked up */
   GHashTable *keys;    /* set of every id so far */
   GHashTable *courses; /* set of the courses of the open wall's steel rows */

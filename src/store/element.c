@@ -134,6 +134,10 @@ word_of_kind (const void *value)
   {                                                                                                \
     name, VALUE_COUNT, required, offsetof (type, field), bit, min, max                             \
   }
+#define NUMBER(name, type, field, bit, min, max)                                                   \
+  {                                                                                                \
+    name, VALUE_NUMBER, FALSE, offsetof (type, field), bit, min, max                               \
+  }
 #define WORD(name, type, field, required, bit, parse, word, words)                                 \
   {                                                                                                \
     name, VALUE_WORD, required, offsetof (type, field), bit, 0, 0, parse, word, words, NULL        \
@@ -205,6 +209,7 @@ static const Field tee_fields[] = {
 static const Field movement_joint_fields[] = {
   LENGTH ("x", MovementJoint, x, TRUE, 0, SHORTEST, LONGEST),
   { "width", VALUE_LENGTH, FALSE, offsetof (MovementJoint, width), 0, 5, 50, .plain = "10" },
+  TEXT ("filler", MovementJoint, filler),
 };
 
 static const Field steel_fields[] = {
@@ -273,6 +278,22 @@ static const Field diagonal_fields[] = {
   LENGTH ("length", DiagonalTag, length, TRUE, 0, 1, LONGEST),
 };
 
+static const Field work_fields[] = {
+  COUNT ("gang", WorkRates, gang, FALSE, WORK_GANG, 1, WORK_MOST_GANG),
+  NUMBER ("hours-a-day", WorkRates, hours_a_day, WORK_HOURS_A_DAY, WORK_LEAST_HOURS,
+          WORK_MOST_HOURS),
+  NUMBER ("hours-a-m2", WorkRates, hours_a_m2, WORK_HOURS_A_M2, 0, WORK_MOST_HOURS),
+  NUMBER ("minutes-a-block", WorkRates, minutes_a_block, WORK_MINUTES_A_BLOCK, 0,
+          WORK_MOST_MINUTES),
+  NUMBER ("minutes-a-cut", WorkRates, minutes_a_cut, WORK_MINUTES_A_CUT, 0, WORK_MOST_MINUTES),
+  NUMBER ("minutes-a-metre", WorkRates, minutes_a_metre, WORK_MINUTES_A_METRE, 0,
+          WORK_MOST_MINUTES),
+  LENGTH ("rise", WorkRates, rise, FALSE, WORK_RISE, 1, LONGEST),
+  COUNT ("lifts-a-day", WorkRates, lifts_a_day, FALSE, WORK_LIFTS_A_DAY, 0, WORK_MOST_PIECES),
+  COUNT ("blocks-a-pallet", WorkRates, blocks_a_pallet, FALSE, WORK_BLOCKS_A_PALLET, 0,
+         WORK_MOST_PIECES),
+};
+
 #define ELEMENT(name, fields, mask)                                                                \
   {                                                                                                \
     name, fields, G_N_ELEMENTS (fields), mask                                                      \
@@ -295,6 +316,8 @@ const Element element_reading = ELEMENT ("reading", reading_fields, offsetof (Re
 const Element element_place = ELEMENT ("at", place_fields, 0);
 const Element element_diagonal
     = ELEMENT ("diagonal", diagonal_fields, offsetof (DiagonalTag, mask));
+
+const Element element_work = ELEMENT ("work", work_fields, offsetof (WorkRates, given));
 
 const Field *
 element_field (const Element *element, const char *name)
@@ -351,7 +374,7 @@ is_count (const char *text)
   return n > 0 && n <= NUMBER_CHARACTERS && text[n] == '\0';
 }
 
-/* With no exponent, and no zeros at the end. */
+/* To the millionth, with no exponent, and no zeros at the end. */
 static char *
 number_text (double value)
 {
@@ -396,6 +419,16 @@ parse_density (const Field *field, const char *text, double *out)
 }
 
 static gboolean
+parse_number (const Field *field, const char *text, double *out)
+{
+  if (!is_decimal (text) || !is_within (field, text))
+    return FALSE;
+  g_autofree char *rounded = number_text (g_ascii_strtod (text, NULL));
+  *out = g_ascii_strtod (rounded, NULL) + 0.0; /* no zero with a sign */
+  return TRUE;
+}
+
+static gboolean
 parse_string (const Field *field, const char *text, char **out)
 {
   if (field->kind != VALUE_TEXT && xmlValidateNCName ((const xmlChar *) text, 0) != 0)
@@ -416,6 +449,8 @@ parse_value (const Field *field, const char *text, void *value)
       return parse_count (field, text, value);
     case VALUE_DENSITY:
       return parse_density (field, text, value);
+    case VALUE_NUMBER:
+      return parse_number (field, text, value);
     case VALUE_WORD:
       return field->parse_word (text, value);
     case VALUE_TEXT:
@@ -451,6 +486,9 @@ reason (const Field *field, const char *text)
       return is_decimal (text)
                  ? outside (field, shown)
                  : g_strdup_printf (_ ("%s is not a number of kilograms in a cubic metre"), shown);
+    case VALUE_NUMBER:
+      return is_decimal (text) ? outside (field, shown)
+                               : g_strdup_printf (_ ("%s is not a number"), shown);
     case VALUE_WORD:
       return g_strdup_printf (_ ("%s is none of: %s"), shown, field->words);
     case VALUE_TEXT:
@@ -525,6 +563,8 @@ value_text (const Field *field, const void *value)
       return g_strdup_printf ("%" G_GINT32_FORMAT, *(const gint32 *) value);
     case VALUE_DENSITY:
       return density_text (*(const double *) value);
+    case VALUE_NUMBER:
+      return number_text (*(const double *) value);
     case VALUE_WORD:
       return g_strdup (field->word (value));
     case VALUE_TEXT:

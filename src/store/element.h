@@ -16,7 +16,8 @@ typedef enum
   VALUE_POINTER, /* char *: the key of something else */
   VALUE_LENGTH,  /* Length: millimetres, a decimal */
   VALUE_COUNT,   /* gint32: digits */
-  VALUE_DENSITY, /* double: a decimal */
+  VALUE_DENSITY, /* double: a decimal, kg/m3 */
+  VALUE_NUMBER,  /* double: a decimal, to the millionth */
   VALUE_WORD,    /* one of a few words: parse_word and word */
 } ValueKind;
 
@@ -122,6 +123,7 @@ extern const Element element_survey;         /* Survey */
 extern const Element element_reading;        /* Reading */
 extern const Element element_place;          /* PlaceTag */
 extern const Element element_diagonal;       /* DiagonalTag */
+extern const Element element_work;           /* WorkRates */
 
 /* The row of an attribute; NULL when the element has none of that name. */
 const Field *element_field (const Element *element, const char *name);

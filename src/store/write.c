@@ -219,6 +219,8 @@ store_text (const Project *project, gsize *n)
     put_wall (out, project, project_wall_at (project, i));
   if (project->survey != NULL)
     put_survey (out, project, project->survey);
+  if (project->rates.given != 0 || is_foreign (&project->rates_foreign))
+    put (out, 1, &element_work, &project->rates, &project->rates_foreign);
   close_tag (out, 0, &element_project, &project->foreign, content);
   if (n != NULL)
     *n = out->len;

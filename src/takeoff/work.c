@@ -10,19 +10,6 @@
 #define MM_PER_M 1e3
 #define MINUTES_PER_HOUR 60.0
 
-WorkRates
-work_rates_default (void)
-{
-  return (WorkRates){
-    .gang = 2,
-    .hours_a_day = 8,
-    .hours_a_m2 = 0.55,
-    .minutes_a_cut = 1.5,
-    .minutes_a_metre = 10,
-    .rise = LENGTH_MM (1500),
-  };
-}
-
 /* --- cuts --- */
 
 /* Whether the edge from p to q lies along the box of its piece. */

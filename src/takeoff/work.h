@@ -1,7 +1,7 @@
 /* work.h - the work that laid walls are: hours by course, handling, days, pallets
  *
- * All of it follows from a few figures that the builder sets; docs/rules.md says where the defaults
- * come from. Hours are those of one person. */
+ * All of it follows from a few figures that the builder sets (model/rates.h). Hours are those of
+ * one person. */
 #pragma once
 
 #include "bond/layout.h"
@@ -22,24 +22,6 @@
 /* A wall that stands higher than this and is not yet held by floor or roof is braced. Common
  * practice. */
 #define WORK_BRACED LENGTH_MM (1500)
-
-/* What the builder sets. */
-typedef struct
-{
-  gint32 gang;            /* persons at work, >= 1 */
-  double hours_a_day;     /* of each, > 0 */
-  double hours_a_m2;      /* laying, of face laid, where minutes_a_block is 0; >= 0 */
-  double minutes_a_block; /* laying, of a piece, whole or cut; 0: hours_a_m2 holds */
-  double minutes_a_cut;   /* a straight cut by hand saw, >= 0 */
-  double minutes_a_metre; /* levelling bed under course 1, of what stands on it, >= 0 */
-  Length rise;            /* that a wall rises in a day at most, > 0 */
-  gint32 lifts_a_day;     /* pieces that one person lifts in a day at most; 0: any number */
-  gint32 blocks_a_pallet; /* 0: as many as weigh PALLET_MASS */
-} WorkRates;
-
-/* 2 persons, 8 hours, 0.55 h/m2, 1.5 min a cut, 10 min a metre of levelling bed (common practice);
- * 1.5 m a day: house-building standards; lifts and pallets as their 0 says. */
-WorkRates work_rates_default (void);
 
 typedef struct
 {

@@ -769,6 +769,28 @@ def work_figures():
         contains(out, "within 20 kg", "text")
 
 
+# The same figures kept in the file; what the call says goes before them, and hours a square metre
+# before the file's minutes a piece: 6.018 x 2 m less joints at 0.5 h, 10 cuts of 3 min, 1.003 h of bed.
+@tap.case("/work/figures-of-the-file")
+def work_figures_of_file():
+    wall = '<wall id="w1" name="" block="b1" length="6018" height="2038"/>'
+    figures = '<work gang="4" minutes-a-block="6" minutes-a-cut="3" rise="300" blocks-a-pallet="105"/>'
+    with Folder() as folder:
+        path = folder.file(project(wall, figures))
+        answer = result("work", path)
+        equal(answer["rates"], {"gang": 4, "hours_a_day": 8, "minutes_a_block": 6, "minutes_a_cut": 3,
+                                "minutes_a_metre": 10, "rise": 300, "lifts_a_day": 0})
+        equal(answer["hours"], 12.003)
+        equal(len(answer["days"]), 10)
+        equal(answer["blocks"][0]["pallets"], 1)
+        said = result("work", path, "--hours-a-m2", "0.5", "--gang", "1")
+        equal((said["rates"]["gang"], said["rates"]["hours_a_m2"]), (1, 0.5))
+        area = said["walls"][0]["area"]
+        equal(round(said["hours"] - area * 0.5 - 0.5 - 1.003, 5), 0)
+        both = result("work", path, "--hours-a-m2", "0.5", "--minutes-a-block", "3")
+        equal(both["rates"]["minutes_a_block"], 3)
+
+
 @tap.case("/work/heavy-and-none")
 def work_heavy():
     heavy = BLOCK.replace('thickness="250"', 'thickness="365"')

@@ -155,11 +155,21 @@ set_survey (const Project *project)
   return edit_set_survey (survey);
 }
 
+static Edit *
+set_rates (const Project *project)
+{
+  WorkRates rates = project->rates;
+  rates.given = (guint) pick (1 << 9);
+  rates.gang = pick (1100);
+  rates.minutes_a_cut = pick (610) - 5;
+  return edit_set_rates (&rates);
+}
+
 Edit *
 any_edit (const Project *project)
 {
   static const char *const texts[] = { "", "Trial", "2026-03-02", NULL };
-  switch (pick (15))
+  switch (pick (16))
     {
     case 0:
       return edit_project ((ProjectField) pick (5), texts[pick (G_N_ELEMENTS (texts))]);
@@ -186,6 +196,8 @@ any_edit (const Project *project)
       return set_opening (project);
     case 13:
       return set_survey (project);
+    case 14:
+      return set_rates (project);
     default:
       return remove_opening (project);
     }

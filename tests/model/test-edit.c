@@ -389,6 +389,39 @@ test_survey_is_set (void)
   g_assert_false (project_equal (project, before));
 }
 
+/* Of the work: all of them, or a sentence. */
+static void
+test_rates_are_set (void)
+{
+  g_autoptr (Project) project = house ();
+  g_autoptr (Project) before = project_ref (project);
+  WorkRates rates = work_rates_default ();
+  g_assert_true (work_rates_equal (&project->rates, &rates));
+  rates.given = WORK_GANG | WORK_MINUTES_A_CUT;
+  rates.gang = 3;
+  rates.minutes_a_cut = 0;
+  apply (&project, edit_set_rates (&rates));
+  g_assert_true (work_rates_equal (&project->rates, &rates));
+  g_assert_false (project_equal (project, before));
+  rates.gang = 0;
+  assert_refused (project, edit_set_rates (&rates), "Persons at work: 0 is not within 1 to 1000.");
+  rates = work_rates_default ();
+  rates.hours_a_day = 0;
+  assert_refused (project, edit_set_rates (&rates),
+                  "Hours a day: it must be more than 0, and 24 at most.");
+  rates = work_rates_default ();
+  rates.minutes_a_metre = G_MAXDOUBLE;
+  assert_refused (project, edit_set_rates (&rates),
+                  "Minutes a metre of levelling bed: it must be 0 or more, and 600 at most.");
+  rates = work_rates_default ();
+  rates.rise = 1;
+  assert_refused (project, edit_set_rates (&rates),
+                  "How far a wall rises in a day: it must be from 1 mm to 1 km.");
+  rates = work_rates_default ();
+  apply (&project, edit_set_rates (&rates));
+  g_assert_true (project_equal (project, before));
+}
+
 /* What the survey said of a wall goes with it; the readings stay. */
 static void
 test_survey_forgets_a_wall (void)
@@ -488,6 +521,7 @@ main (int argc, char **argv)
   g_test_add_func ("/edit/numbers-are-not-used-again", test_numbers_are_not_used_again);
   g_test_add_func ("/edit/owns-what-it-has", test_edit_owns_what_it_has);
   g_test_add_func ("/edit/survey-is-set", test_survey_is_set);
+  g_test_add_func ("/edit/rates-are-set", test_rates_are_set);
   g_test_add_func ("/edit/survey-forgets-a-wall", test_survey_forgets_a_wall);
   g_test_add_func ("/edit/survey-is-refused", test_survey_is_refused);
   g_test_add_func ("/edit/survey-is-compared-by-content", test_survey_is_compared_by_content);

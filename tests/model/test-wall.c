@@ -58,7 +58,8 @@ full_wall (void)
   wall->ends[SIDE_RIGHT].given = TRUE;
   Tee tee = { LENGTH_MM (3000), LENGTH_MM (115), THROUGH_EVEN, { g_strdup ("v:t=\"1\""), NULL } };
   g_array_append_val (wall->tees, tee);
-  MovementJoint joint = { LENGTH_MM (3500), LENGTH_MM (12), { g_strdup ("v:m=\"1\""), NULL } };
+  MovementJoint joint
+      = { LENGTH_MM (3500), LENGTH_MM (12), g_strdup ("foam"), { g_strdup ("v:m=\"1\""), NULL } };
   g_array_append_val (wall->movement_joints, joint);
   wall->steel.given = TRUE;
   wall->steel.set = STEEL_EVERY;
@@ -198,6 +199,7 @@ change (Wall *wall, guint what)
     &wall->laying.foreign.attributes,
     &left->foreign.attributes,
     &tee->foreign.attributes,
+    &joint->filler,
     &joint->foreign.attributes,
     &wall->steel.foreign.elements,
     &row->foreign.attributes,
@@ -224,7 +226,8 @@ change (Wall *wall, guint what)
     g_array_remove_index (wall->steel_rows, 1);
 }
 
-#define CHANGES (15 + 10 + 9 + 5 + 3)
+/* Numbers, flags, texts, words, and a thing less in three lists. */
+#define CHANGES (25 + 10 + 12 + 5 + 3)
 
 static void
 test_equal_sees_everything (void)

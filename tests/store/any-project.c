@@ -192,6 +192,7 @@ add_movement_joints (Wall *wall)
   while (chance (20) && from + 2 * MOVEMENT_JOINT_MOST < to)
     {
       MovementJoint joint = { .foreign = any_foreign () };
+      joint.filler = chance (40) ? any_name () : NULL;
       joint.width = chance (50) ? MOVEMENT_JOINT_WIDTH
                                 : any_length (MOVEMENT_JOINT_LEAST, MOVEMENT_JOINT_MOST);
       joint.x = any_length (from + 1, to - MOVEMENT_JOINT_MOST - 1);
@@ -395,6 +396,42 @@ any_survey (const Project *project)
   return survey;
 }
 
+/* As a file has it: whole millionths. */
+static double
+any_number (double most)
+{
+  const gint32 millionths = chance (30) ? g_test_rand_int_range (1, 100)
+                                        : g_test_rand_int_range (1, (gint32) (most * 1e6) + 1);
+  return millionths / 1e6;
+}
+
+/* What a file did not give is as it is when left out. */
+static WorkRates
+any_rates (void)
+{
+  WorkRates rates = work_rates_default ();
+  rates.given = (guint) g_test_rand_int_range (0, 1 << 9);
+  if (rates.given & WORK_GANG)
+    rates.gang = g_test_rand_int_range (1, WORK_MOST_GANG + 1);
+  if (rates.given & WORK_HOURS_A_DAY)
+    rates.hours_a_day = any_number (WORK_MOST_HOURS);
+  if (rates.given & WORK_HOURS_A_M2)
+    rates.hours_a_m2 = g_test_rand_int_range (0, 240) / 10.0;
+  if (rates.given & WORK_MINUTES_A_BLOCK)
+    rates.minutes_a_block = chance (30) ? 0 : any_number (WORK_MOST_MINUTES);
+  if (rates.given & WORK_MINUTES_A_CUT)
+    rates.minutes_a_cut = g_test_rand_int_range (0, 601);
+  if (rates.given & WORK_MINUTES_A_METRE)
+    rates.minutes_a_metre = any_number (0.001);
+  if (rates.given & WORK_RISE)
+    rates.rise = any_length (LENGTH_MM (1), LENGTH_MAX);
+  if (rates.given & WORK_LIFTS_A_DAY)
+    rates.lifts_a_day = g_test_rand_int_range (0, WORK_MOST_PIECES + 1);
+  if (rates.given & WORK_BLOCKS_A_PALLET)
+    rates.blocks_a_pallet = g_test_rand_int_range (0, WORK_MOST_PIECES + 1);
+  return rates;
+}
+
 Project *
 any_project (void)
 {
@@ -411,6 +448,9 @@ any_project (void)
     add_wall (project);
   if (chance (50))
     project->survey = any_survey (project);
+  if (chance (50))
+    project->rates = any_rates ();
+  project->rates_foreign = any_foreign ();
   g_autofree char *fault = project_fault (project);
   g_assert_cmpstr (fault, ==, NULL);
   return project;

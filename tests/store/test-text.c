@@ -113,6 +113,22 @@ static const struct
     "  <survey least=\"10\" tape=\"8000\">\n    <reading point=\"A\" fore=\"-1200\">\n"
     "      <at wall=\"w2\" x=\"0\"/>\n    </reading>\n    <reading/>\n"
     "    <diagonal along=\"w1\" across=\"w2\" length=\"5831\"/>\n  </survey>\n</project>\n" },
+  { "the-work-comes-after-the-survey",
+    ">\n<work rise=\"1200.0\" gang=\"03\" minutes-a-cut=\"0\" "
+    "hours-a-m2=\"0.45000049\" minutes-a-metre=\"-0\"/><survey/></project>",
+    ">\n  <survey/>\n  <work gang=\"3\" hours-a-m2=\"0.45\" minutes-a-cut=\"0\" "
+    "minutes-a-metre=\"0\" rise=\"1200\"/>\n</project>\n" },
+  { "figures-of-the-work-that-are-given-stay-given",
+    ">\n  <work gang=\"2\" hours-a-day=\"8\" hours-a-m2=\"0.55\" minutes-a-block=\"0\" "
+    "minutes-a-cut=\"1.5\" minutes-a-metre=\"10\" rise=\"1500\" lifts-a-day=\"0\" "
+    "blocks-a-pallet=\"0\"/>\n</project>\n",
+    NULL },
+  { "work-that-says-nothing", ">\n  <work/>\n</project>\n", "/>\n" },
+  { "what-a-joint-is-filled-with",
+    ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\">\n"
+    "    <movement-joint x=\"900\" filler=\"closed-cell foam, 12 mm\"/>\n"
+    "    <movement-joint x=\"1500\" width=\"12\" filler=\"\"/>\n  </wall>\n</project>\n",
+    NULL },
   { "numbers-in-other-forms",
     ">\n  <block id=\" b1 \" length=\"+0600.0\" height=\"\n200.\" thickness=\"250.00001\" "
     "density=\"00500.500\"/>\n</project>\n",
