@@ -404,7 +404,7 @@ list_lengths (const Asked *asked, guint most, GPtrArray *changes)
         Change *right = add_change (changes, asked->wall, by);
         Change *left = add_change (changes, asked->wall, by + 1);
 
-        right->wall->length += sign * by;
+        wall_set_length (right->wall, right->wall->length + sign * by);
         right->row = SIDE_RIGHT;
         lengthen_left (left->wall, sign * by);
         left->row = SIDE_LEFT;

@@ -151,7 +151,8 @@ dup_end (const Wall *wall, const Block *block, const Layout *layout, const Piece
 
   if (opening != NULL)
     return g_strdup (opening_called (opening));
-  course_ends (wall, &laying, box->course, &ends[SIDE_LEFT], &ends[SIDE_RIGHT]);
+  course_ends (wall, &laying, box->course, layout_course (layout, (guint) box->course - 1)->bottom,
+               &ends[SIDE_LEFT], &ends[SIDE_RIGHT]);
   if (x == ends[side] && wall->ends[side].ret > 0)
     return g_strdup (side == SIDE_LEFT ? _ ("the left corner") : _ ("the right corner"));
   if (x == ends[side])

@@ -386,8 +386,8 @@ tool_pull_wall (const Wall *wall, const Block *block, RefPart part, Length dx, L
 
   things_reach (wall, &left, &right, &head);
   if (part == PART_RIGHT)
-    pulled->length
-        = within (rounded (wall->length + dx, grip->step), MAX (right, least), LENGTH_MM (1000000));
+    wall_set_length (pulled, within (rounded (wall->length + dx, grip->step), MAX (right, least),
+                                     LENGTH_MM (1000000)));
   else if (part == PART_LEFT)
     {
       pulled->length = within (rounded (wall->length - dx, grip->step),

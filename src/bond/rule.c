@@ -165,9 +165,11 @@ mark_jamb_cuts (Marking *marking, const Segment *segment)
 static void
 mark_whole_ends (Marking *marking, const Segment *segment)
 {
+  const Course *course
+      = &g_array_index (marking->geometry->courses, Course, (guint) segment->course - 1);
   Length from, to;
 
-  course_ends (marking->wall, marking->laying, segment->course, &from, &to);
+  course_ends (marking->wall, marking->laying, segment->course, course->bottom, &from, &to);
   if (segment->a == from)
     mark_cuts (marking, segment, from, from + 1);
   if (segment->b == to)

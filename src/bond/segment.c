@@ -383,15 +383,16 @@ add_course (CourseWork *work, const Laying *laying, const GArray *spans)
 }
 
 void
-course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to)
+course_ends (const Wall *wall, const Laying *laying, gint32 number, Length bottom, Length *from,
+             Length *to)
 {
   const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
 
   *from = 0;
   *to = wall->length;
-  if (end_stops (left, number))
+  if (end_stops (left, number, bottom))
     *from = left->ret + laying->head;
-  if (end_stops (right, number))
+  if (end_stops (right, number, bottom))
     *to = wall->length - right->ret - laying->head;
 }
 
@@ -413,19 +414,19 @@ cut_span (GArray *spans, Length from, Length to)
 }
 
 GArray *
-course_spans (const Wall *wall, const Laying *laying, gint32 number)
+course_spans (const Wall *wall, const Laying *laying, gint32 number, Length bottom)
 {
   GArray *spans = g_array_new (FALSE, FALSE, sizeof (Span));
   Span all;
 
-  course_ends (wall, laying, number, &all.from, &all.to);
+  course_ends (wall, laying, number, bottom, &all.from, &all.to);
   if (all.from < all.to)
     g_array_append_val (spans, all);
   for (guint i = 0; i < wall->tees->len; i++)
     {
       const Tee *tee = wall_tee_at (wall, i);
 
-      if (through_runs (tee->through, number))
+      if (tee_stops (tee, number, bottom))
         cut_span (spans, tee->x - laying->head, tee_right (tee) + laying->head);
     }
   for (guint i = 0; i < wall->movement_joints->len; i++)
@@ -590,7 +591,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
       work.course = number;
       g_array_append_val (geometry->courses, course);
       g_clear_pointer (&spans, g_array_unref);
-      spans = course_spans (wall, laying, number);
+      spans = course_spans (wall, laying, number, course.bottom);
       add_course (&work, laying, spans);
     }
   pack_top (&work, spans);

@@ -100,14 +100,16 @@ typedef struct
   gboolean rectangle;
   gboolean whole;
 } PieceForm;
-/* The stretches of a course that are this wall's: all of it, less movement joints and a gap where a
- * wall meets it that runs through there. GArray of Span, from the left; new. */
+/* The stretches of a course, whose bottom lies there, that are this wall's: all of it, less
+ * movement joints and a gap where a wall meets it that runs through there. GArray of Span, from the
+ * left; new. */
 typedef struct
 {
   Length from, to;
 } Span;
-GArray *course_spans (const Wall *wall, const Laying *laying, gint32 number);
+GArray *course_spans (const Wall *wall, const Laying *laying, gint32 number, Length bottom);
 /* Where the pieces of a course begin and end: beside the other wall where that runs through. */
-void course_ends (const Wall *wall, const Laying *laying, gint32 number, Length *from, Length *to);
+void course_ends (const Wall *wall, const Laying *laying, gint32 number, Length bottom,
+                  Length *from, Length *to);
 PieceForm geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x,
                                Length length);

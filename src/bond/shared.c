@@ -5,14 +5,14 @@
 
 /* Whether the wall stops in that course, for the other to run through. */
 static gboolean
-stops (const Meeting *meeting, int which, const Wall *wall, gint32 course)
+stops (const Meeting *meeting, int which, const Wall *wall, const Course *course)
 {
   const Tee *tee;
 
   if (plan_ends_there (meeting, which))
-    return end_stops (&wall->ends[meeting->side[which]], course);
+    return end_stops (&wall->ends[meeting->side[which]], course->number, course->bottom);
   tee = wall_tee (wall, meeting->at[which]);
-  return tee != NULL && through_runs (tee->through, course);
+  return tee != NULL && tee_stops (tee, course->number, course->bottom);
 }
 
 static gboolean
@@ -58,9 +58,10 @@ add_meeting (const Project *project, Layout *const *layouts, const Meeting *meet
 
   for (guint c = 0; own != NULL && its != NULL && c < own->courses->len; c++)
     {
-      SharedPiece shared = { .course = layout_course (own, c)->number, .wall = other };
+      const Course *course = layout_course (own, c);
+      SharedPiece shared = { .course = course->number, .wall = other };
 
-      if (!stops (meeting, which, wall, shared.course)
+      if (!stops (meeting, which, wall, course)
           || !seen_piece (its, shared.course, from, from + own_thickness, last, &shared.piece))
         continue;
       shared.x = meeting->at[which];

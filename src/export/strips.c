@@ -288,12 +288,12 @@ add_returns (Strips *strips, const Course *course)
   const Wall *wall = strips->page->wall;
   const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
 
-  if (end_stops (left, course->number))
+  if (end_stops (left, course->number, course->bottom))
     add_return (strips, course, 0, left->ret);
-  if (end_stops (right, course->number))
+  if (end_stops (right, course->number, course->bottom))
     add_return (strips, course, wall->length - right->ret, right->ret);
   for (guint i = 0; i < wall->tees->len; i++)
-    if (through_runs (wall_tee_at (wall, i)->through, course->number))
+    if (tee_stops (wall_tee_at (wall, i), course->number, course->bottom))
       add_return (strips, course, wall_tee_at (wall, i)->x, wall_tee_at (wall, i)->ret);
 }
 

@@ -77,6 +77,34 @@ edit_set_wall (const Wall *wall)
   return edit_of_wall (EDIT_SET_WALL, wall);
 }
 
+Edit *
+edit_wall_top (const Wall *wall, const GArray *tops, Length height)
+{
+  Edit *edit = edit_set_wall (wall);
+
+  wall_take_top (edit->wall, tops != NULL ? top_list_copy (tops) : NULL, height);
+  return edit;
+}
+
+Edit *
+edit_wall_feet (const Wall *wall, const GArray *feet)
+{
+  Edit *edit = edit_set_wall (wall);
+
+  g_array_unref (edit->wall->feet);
+  edit->wall->feet = feet != NULL ? foot_list_copy (feet) : foot_list_new ();
+  return edit;
+}
+
+Edit *
+edit_wall_cap (const Wall *wall, Length height)
+{
+  Edit *edit = edit_set_wall (wall);
+
+  edit->wall->cap.height = height;
+  return edit;
+}
+
 static GPtrArray *
 copy_of_walls (const GPtrArray *walls)
 {
@@ -322,6 +350,19 @@ put_wall (Project *next, int i, Wall *wall)
   return TRUE;
 }
 
+/* Whoever makes a wall longer need not think of its top. */
+static void
+follow_length (Wall *wall, const Wall *before)
+{
+  const Length length = wall->length;
+
+  if (length == before->length || !top_list_equal (wall->tops, before->tops)
+      || !foot_list_equal (wall->feet, before->feet))
+    return;
+  wall->length = before->length;
+  wall_set_length (wall, length);
+}
+
 static gboolean
 set_wall (Project *next, const Wall *said, GError **error)
 {
@@ -333,6 +374,7 @@ set_wall (Project *next, const Wall *said, GError **error)
   wall = wall_copy (said);
   if (!wall->key)
     wall->key = g_strdup (project_wall_at (next, (guint) i)->key);
+  follow_length (wall, project_wall_at (next, (guint) i));
   give_block (next, wall);
   return put_wall (next, i, wall);
 }

@@ -10,7 +10,8 @@ typedef enum
   EDIT_SET_BLOCK,      /* `block`, found by its id */
   EDIT_REMOVE_BLOCK,   /* `block_id`; refused while a wall is of it */
   EDIT_ADD_WALL,       /* `wall`; id and key given by the project when none */
-  EDIT_SET_WALL,       /* `wall`, found by its id: the whole wall as it is to be */
+  EDIT_SET_WALL,       /* `wall`, found by its id: the whole wall as it is to be. Where its length
+                          is another and its top the same, that follows (wall_set_length()) */
   EDIT_WALLS,          /* `walls`: those with an id of the project are set, others added */
   EDIT_REMOVE_WALL,    /* `wall_id`; the survey's places on it and its diagonals go too */
   EDIT_MOVE_WALL,      /* `wall_id` to index `field` of the list */
@@ -53,6 +54,11 @@ Edit *edit_set_block (const Block *block);
 Edit *edit_remove_block (BlockId id);
 Edit *edit_add_wall (const Wall *wall);
 Edit *edit_set_wall (const Wall *wall);
+/* The wall with such a top, TopPoint, the highest of them at `height` (NULL: level); with such a
+ * footing, Foot (NULL: level); with a cap so high, 0: none. */
+Edit *edit_wall_top (const Wall *wall, const GArray *tops, Length height);
+Edit *edit_wall_feet (const Wall *wall, const GArray *feet);
+Edit *edit_wall_cap (const Wall *wall, Length height);
 /* Of Wall *: several walls in one step. */
 Edit *edit_walls (const GPtrArray *walls);
 Edit *edit_remove_wall (WallId id);

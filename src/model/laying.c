@@ -44,6 +44,7 @@ laying_equal (const Laying *a, const Laying *b)
          && same (a, b, LAYING_MIN_PIECE, a->min_piece, b->min_piece)
          && same (a, b, LAYING_MIN_LAP, a->min_lap, b->min_lap)
          && same (a, b, LAYING_MIN_RIP, a->min_rip, b->min_rip)
+         && same (a, b, LAYING_MIN_RAKED, a->min_raked, b->min_raked)
          && same (a, b, LAYING_KERF, a->kerf, b->kerf) && same (a, b, LAYING_AIM, a->aim, b->aim)
          && same (a, b, LAYING_START, a->start, b->start)
          && foreign_equal (&a->foreign, &b->foreign);
@@ -121,6 +122,7 @@ laying_resolve (const Laying *laying, const Block *block)
     all.min_lap = laying->min_lap;
   if (laying->given & LAYING_MIN_RIP)
     all.min_rip = laying->min_rip;
+  all.min_raked = laying->given & LAYING_MIN_RAKED ? laying->min_raked : all.min_piece;
   if (laying->given & LAYING_KERF)
     all.kerf = laying->kerf;
   if (laying->given & LAYING_AIM)

@@ -30,6 +30,7 @@ typedef enum
   LAYING_KERF = 1 << 6,
   LAYING_AIM = 1 << 7,
   LAYING_START = 1 << 8,
+  LAYING_MIN_RAKED = 1 << 9,
 } LayingField;
 
 typedef struct
@@ -42,6 +43,7 @@ typedef struct
   Length min_piece; /* shortest piece, > 0, <= the unit's length */
   Length min_lap;   /* least lap, >= 0 */
   Length min_rip;   /* thinnest ripped strip, > 0, <= the unit's height */
+  Length min_raked; /* shortest raked piece, by its longest edge along the wall, > 0 */
   Length kerf;      /* what a saw cut eats, 0 .. 20 mm */
   Aim aim;
   Side start;          /* the end that `regular` starts from */
@@ -58,7 +60,8 @@ gboolean laying_equal (const Laying *a, const Laying *b);
 /* The same with every field filled in: what is given, else first-bed 20, bed 2, head 2, min-piece
  * a quarter of the unit's length, min-lap by EN 1996-1-1:2005, 8.1.4.1(3) (from memory: unit height
  * up to 250 mm: the greater of 0.4 x height and 40 mm; above: of 0.2 x height and 100 mm), min-rip
- * a quarter of the unit's height (common practice), kerf 3, fewest-cuts, left. A rule that is on
+ * a quarter of the unit's height (common practice), min-raked as min-piece, kerf 3, fewest-cuts,
+ * left. A rule that is on
  * has its number: what is given, else that of rule_default(). Owns nothing. */
 Laying laying_resolve (const Laying *laying, const Block *block);
 

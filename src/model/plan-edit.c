@@ -57,8 +57,12 @@ static void
 lengthen (Wall *wall, Side side, Length by)
 {
   if (side == SIDE_LEFT)
-    wall_shift (wall, by);
-  wall->length += by;
+    {
+      wall_shift (wall, by);
+      wall->length += by;
+    }
+  else
+    wall_set_length (wall, wall->length + by);
 }
 
 static void

@@ -340,6 +340,7 @@ through_for (MeetMade made, int which, Through *out)
 static void
 say_end (End *end, gboolean says, Length ret, Through through)
 {
+  end->up_to = says ? end->up_to : 0;
   end->given = end->given || says;
   end->has_return = says;
   end->ret = says ? ret : 0;
@@ -361,7 +362,7 @@ say_tee (Wall *wall, gboolean says, Length x, Length ret, Through through)
     }
   if (i == wall->tees->len)
     {
-      Tee tee = { x, ret, through, { NULL, NULL } };
+      Tee tee = { x, ret, through, { NULL, NULL }, 0 };
 
       g_array_append_val (wall->tees, tee);
       return;
@@ -382,12 +383,39 @@ plan_say (const Meeting *meeting, int which, MeetMade made, Wall *wall, Length o
     say_tee (wall, says, meeting->at[which], other, through);
 }
 
+/* Where the other wall ends over the square, if this one goes on; 0: it does not, or both end. */
+static Length
+up_to_at (const Meeting *meeting, int which, const Wall *wall, Length thickness, const Wall *other,
+          Length other_thickness)
+{
+  const Length own_x = meeting->at[which], its_x = meeting->at[1 - which];
+  const Length its = wall_top_highest (other, its_x, its_x + thickness);
+
+  return its < wall_top_highest (wall, own_x, own_x + other_thickness) ? its : 0;
+}
+
+static void
+say_up_to (const Meeting *meeting, int which, Wall *wall, Length up_to)
+{
+  if (plan_ends_there (meeting, which))
+    {
+      End *end = &wall->ends[meeting->side[which]];
+
+      end->up_to = end->has_return ? up_to : 0;
+    }
+  for (guint i = 0; !plan_ends_there (meeting, which) && i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x == meeting->at[which])
+      g_array_index (wall->tees, Tee, i).up_to = up_to;
+}
+
 void
 plan_make (const Meeting *meeting, MeetMade made, Wall *a, Length a_thickness, Wall *b,
            Length b_thickness)
 {
   plan_say (meeting, 0, made, a, b_thickness);
   plan_say (meeting, 1, made, b, a_thickness);
+  say_up_to (meeting, 0, a, up_to_at (meeting, 0, a, a_thickness, b, b_thickness));
+  say_up_to (meeting, 1, b, up_to_at (meeting, 1, b, b_thickness, a, a_thickness));
 }
 
 /* --- both sides of every meeting --- */

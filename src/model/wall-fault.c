@@ -41,6 +41,7 @@ laying_fault (const Laying *laying, const Block *block)
     { LAYING_MIN_PIECE, _ ("The shortest piece"), laying->min_piece, 1, LENGTH_MM (10000) },
     { LAYING_MIN_LAP, _ ("The least lap"), laying->min_lap, 0, unit },
     { LAYING_MIN_RIP, _ ("The thinnest strip"), laying->min_rip, 1, LENGTH_MM (10000) },
+    { LAYING_MIN_RAKED, _ ("The shortest raked piece"), laying->min_raked, 1, LENGTH_MM (10000) },
     { LAYING_KERF, _ ("The saw cut"), laying->kerf, 0, LENGTH_MM (20) },
   };
 
@@ -128,6 +129,9 @@ end_fault (const Wall *wall)
                                                       : _ ("The return at the right end"),
                                     wall->ends[side].ret, 0, LENGTH_MM (10000));
 
+        if (!fault)
+          fault = length_fault (_ ("The height that a corner reaches up to"),
+                                wall->ends[side].up_to, 0, LENGTH_MAX);
         if (fault)
           return fault;
         returns += wall->ends[side].ret;
@@ -170,6 +174,8 @@ tees_fault (const Wall *wall)
 
       if (!fault)
         fault = length_fault (_ ("A meeting wall's place"), tee->x, 0, LENGTH_MAX);
+      if (!fault)
+        fault = length_fault (_ ("The height of a meeting wall"), tee->up_to, 0, LENGTH_MAX);
       if (fault)
         return fault;
       if (tee_right (tee) > wall->length)
@@ -330,12 +336,107 @@ pins_fault (const Wall *wall)
   return NULL;
 }
 
+/* --- top and foot --- */
+
+static char *
+top_point_fault (const Wall *wall, guint i)
+{
+  const TopPoint *point = top_point (wall->tops, i);
+  char x[LENGTH_TEXT_SIZE], is[LENGTH_TEXT_SIZE], most[LENGTH_TEXT_SIZE];
+  char *fault = length_fault (_ ("The place of a point of the top"), point->x, 0, wall->length);
+
+  if (fault)
+    return fault;
+  if (point->below < 0 || point->below > wall->height)
+    return g_strdup_printf (
+        _ ("The top at %s mm lies %s mm below the wall's height; it must be from 0 to %s mm."),
+        length_text (point->x, x), length_text (point->below, is),
+        length_text (wall->height, most));
+  if (i > 0 && point->x < top_point (wall->tops, i - 1)->x)
+    return g_strdup_printf (_ ("The point of the top at %s mm comes after one at %s mm; they go "
+                               "from left to right."),
+                            length_text (point->x, x),
+                            length_text (top_point (wall->tops, i - 1)->x, is));
+  if (i > 1 && point->x == top_point (wall->tops, i - 2)->x)
+    return g_strdup_printf (_ ("There are more than two points of the top at %s mm."),
+                            length_text (point->x, x));
+  return NULL;
+}
+
+static char *
+tops_fault (const Wall *wall)
+{
+  Length least = LENGTH_MAX;
+  char by[LENGTH_TEXT_SIZE];
+
+  if (wall->tops->len > WALL_MAX_TOP_POINTS)
+    return g_strdup_printf (_ ("The wall's top has %u points; at most %d are allowed."),
+                            wall->tops->len, WALL_MAX_TOP_POINTS);
+  for (guint i = 0; i < wall->tops->len; i++)
+    {
+      char *fault = top_point_fault (wall, i);
+
+      if (fault)
+        return fault;
+      least = MIN (least, top_point (wall->tops, i)->below);
+    }
+  if (wall->tops->len > 0 && least > 0)
+    return g_strdup_printf (
+        _ ("The top's highest point lies %s mm below the wall's height; it must be at it."),
+        length_text (least, by));
+  if (wall->cap.height != 0)
+    return length_fault (_ ("The cap's height"), wall->cap.height, CAP_LEAST, CAP_MOST);
+  return NULL;
+}
+
+static char *
+foot_fault (const Wall *wall, guint i)
+{
+  const Foot *foot = foot_point (wall->feet, i);
+  const Length to = i + 1 < wall->feet->len ? foot_point (wall->feet, i + 1)->x : wall->length;
+  char x[LENGTH_TEXT_SIZE], up[LENGTH_TEXT_SIZE];
+  char *fault = length_fault (_ ("The place of a step in the footing"), foot->x, 0, LENGTH_MAX);
+
+  if (!fault)
+    fault = length_fault (_ ("The height of a step in the footing"), foot->up, 0, LENGTH_MAX);
+  if (fault)
+    return fault;
+  if (foot->x >= wall->length)
+    return g_strdup_printf (_ ("The step in the footing at %s mm stands beyond the right end."),
+                            length_text (foot->x, x));
+  if (to <= foot->x)
+    return g_strdup_printf (
+        _ ("The steps in the footing at %s mm and after it do not go from left to right."),
+        length_text (foot->x, x));
+  if (wall_top_lowest (wall, foot->x, to) < foot->up)
+    return g_strdup_printf (_ ("The footing from %s mm on lies %s mm up, above the wall's top."),
+                            length_text (foot->x, x), length_text (foot->up, up));
+  return NULL;
+}
+
+static char *
+feet_fault (const Wall *wall)
+{
+  if (wall->feet->len > WALL_MAX_FEET)
+    return g_strdup_printf (_ ("The footing has %u steps; at most %d are allowed."),
+                            wall->feet->len, WALL_MAX_FEET);
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      char *fault = foot_fault (wall, i);
+
+      if (fault)
+        return fault;
+    }
+  return NULL;
+}
+
 /* By how much it leaves the wall, and where. */
 static char *
 leaves_fault (const Wall *wall, const Opening *opening)
 {
   const char *name = called (opening->name, opening->key);
   char by[LENGTH_TEXT_SIZE];
+  Length foot, top;
 
   if (opening->x < 0)
     return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm on the left."), name,
@@ -343,12 +444,14 @@ leaves_fault (const Wall *wall, const Opening *opening)
   if (opening_right (opening) > wall->length)
     return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm on the right."), name,
                             length_text (opening_right (opening) - wall->length, by));
-  if (opening->sill < 0)
+  foot = foot_highest (wall->feet, opening->x, opening_right (opening));
+  if (opening->sill < foot)
     return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm at the foot."), name,
-                            length_text (-opening->sill, by));
-  if (opening_head (opening) > wall->height)
+                            length_text (foot - opening->sill, by));
+  top = wall_top_lowest (wall, opening->x, opening_right (opening));
+  if (opening_head (opening) > top)
     return g_strdup_printf (_ ("Opening %s leaves the wall by %s mm at the top."), name,
-                            length_text (opening_head (opening) - wall->height, by));
+                            length_text (opening_head (opening) - top, by));
   return NULL;
 }
 
@@ -468,6 +571,8 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
   if ((fault = laying_fault (&wall->laying, block)) || (fault = rules_fault (&wall->laying)))
     return fault;
   if (block && ((fault = joints_fault (wall, block)) || (fault = count_fault (wall, block))))
+    return fault;
+  if ((fault = tops_fault (wall)) || (fault = feet_fault (wall)))
     return fault;
   if ((fault = place_in_plan_fault (&wall->place)) || (fault = end_fault (wall))
       || (fault = tees_fault (wall)) || (fault = movement_joints_fault (wall))

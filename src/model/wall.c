@@ -47,6 +47,8 @@ make_lists (Wall *wall)
   g_array_set_clear_func (wall->steel_rows, steel_row_clear);
   wall->pins = g_array_new (FALSE, TRUE, sizeof (Pin));
   g_array_set_clear_func (wall->pins, pin_clear_item);
+  wall->tops = top_list_new ();
+  wall->feet = foot_list_new ();
 }
 
 Steel
@@ -113,6 +115,9 @@ copy_lists (Wall *copy, const Wall *wall)
 
       g_array_append_val (copy->pins, pin);
     }
+  wall_take_top (copy, top_list_copy (wall->tops), wall->height);
+  g_array_unref (copy->feet);
+  copy->feet = foot_list_copy (wall->feet);
 }
 
 Wall *
@@ -127,6 +132,7 @@ wall_copy (const Wall *wall)
   for (int side = 0; side < 2; side++)
     copy->ends[side].foreign = foreign_copy (&wall->ends[side].foreign);
   copy->steel.foreign = foreign_copy (&wall->steel.foreign);
+  copy->cap.foreign = foreign_copy (&wall->cap.foreign);
   copy->foreign = foreign_copy (&wall->foreign);
   copy_lists (copy, wall);
   return copy;
@@ -152,7 +158,10 @@ wall_unref (Wall *wall)
   for (int side = 0; side < 2; side++)
     foreign_clear (&wall->ends[side].foreign);
   foreign_clear (&wall->steel.foreign);
+  foreign_clear (&wall->cap.foreign);
   foreign_clear (&wall->foreign);
+  g_array_unref (wall->tops);
+  g_array_unref (wall->feet);
   g_array_unref (wall->openings);
   g_array_unref (wall->steel_rows);
   g_array_unref (wall->pins);
@@ -226,7 +235,7 @@ end_equal (const End *a, const End *b)
 {
   if (a->given != b->given || a->has_return != b->has_return)
     return FALSE;
-  return (!a->has_return || (a->ret == b->ret && a->through == b->through))
+  return (!a->has_return || (a->ret == b->ret && a->through == b->through && a->up_to == b->up_to))
          && foreign_equal (&a->foreign, &b->foreign);
 }
 
@@ -278,7 +287,7 @@ tees_equal (const Wall *a, const Wall *b)
     {
       const Tee *x = wall_tee_at (a, i), *y = wall_tee_at (b, i);
 
-      if (x->x != y->x || x->ret != y->ret || x->through != y->through
+      if (x->x != y->x || x->ret != y->ret || x->through != y->through || x->up_to != y->up_to
           || !foreign_equal (&x->foreign, &y->foreign))
         return FALSE;
     }
@@ -319,9 +328,12 @@ wall_equal (const Wall *a, const Wall *b)
     return TRUE;
   return a->id.n == b->id.n && g_strcmp0 (a->key, b->key) == 0 && g_strcmp0 (a->name, b->name) == 0
          && a->block.n == b->block.n && place_equal (&a->place, &b->place) && a->length == b->length
-         && a->height == b->height && laying_equal (&a->laying, &b->laying)
-         && end_equal (&a->ends[0], &b->ends[0]) && end_equal (&a->ends[1], &b->ends[1])
-         && tees_equal (a, b) && movement_joints_equal (a, b) && steel_equal (&a->steel, &b->steel)
+         && a->height == b->height && top_list_equal (a->tops, b->tops)
+         && foot_list_equal (a->feet, b->feet) && a->cap.height == b->cap.height
+         && foreign_equal (&a->cap.foreign, &b->cap.foreign)
+         && laying_equal (&a->laying, &b->laying) && end_equal (&a->ends[0], &b->ends[0])
+         && end_equal (&a->ends[1], &b->ends[1]) && tees_equal (a, b)
+         && movement_joints_equal (a, b) && steel_equal (&a->steel, &b->steel)
          && steel_rows_equal (a, b) && openings_equal (a, b) && pins_equal (a, b)
          && foreign_equal (&a->foreign, &b->foreign);
 }
@@ -460,4 +472,40 @@ wall_shift (Wall *wall, Length by)
       if (pin->x < 0)
         g_array_remove_index (wall->pins, i);
     }
+  wall->height -= top_list_shift (wall->tops, by);
+  foot_list_shift (wall->feet, by);
+}
+
+void
+wall_set_length (Wall *wall, Length length)
+{
+  wall->height -= top_list_resize (wall->tops, wall->length, length);
+  foot_list_resize (wall->feet, length);
+  wall->length = length;
+}
+
+void
+wall_take_top (Wall *wall, GArray *tops, Length height)
+{
+  g_array_unref (wall->tops);
+  wall->tops = tops != NULL ? tops : top_list_new ();
+  wall->height = height;
+}
+
+double
+wall_face_area (const Wall *wall, Length from, Length to)
+{
+  double area = top_area (wall->tops, wall->height, from, to);
+
+  for (Length x = from; x < to;)
+    {
+      Length end = to;
+
+      for (guint i = wall->feet->len; i-- > 0;)
+        if (foot_point (wall->feet, i)->x > x)
+          end = MIN (end, foot_point (wall->feet, i)->x);
+      area -= length_to_mm (end - x) * length_to_mm (wall_foot_at (wall, x, SIDE_RIGHT));
+      x = end;
+    }
+  return area;
 }

@@ -8,6 +8,7 @@
 #include "model/laying.h"
 #include "model/opening.h"
 #include "model/pin.h"
+#include "model/top.h"
 
 /* The way that a wall runs in plan, from its left end to its right. */
 typedef enum
@@ -77,13 +78,21 @@ typedef struct
   Through through;     /* where the other wall runs through */
   gboolean has_return; /* return and through are written */
   Foreign foreign;
+  Length up_to; /* where the other wall ends above the foundation; 0: all the way up */
 } End;
 
-/* Whether the wall stops at the other one in that course. */
+/* Whether the other wall reaches into a course whose bottom lies there. */
 static inline gboolean
-end_stops (const End *end, gint32 course)
+reaches_up (Length up_to, Length bottom)
 {
-  return end->ret > 0 && through_runs (end->through, course);
+  return up_to == 0 || bottom < up_to;
+}
+
+/* Whether the wall stops at the other one in that course, whose bottom lies there. */
+static inline gboolean
+end_stops (const End *end, gint32 course, Length bottom)
+{
+  return end->ret > 0 && reaches_up (end->up_to, bottom) && through_runs (end->through, course);
 }
 
 /* Where another wall meets this one within its length: a gap, a head joint wider on either side, in
@@ -94,7 +103,15 @@ typedef struct
   Length ret; /* return: its thickness, > 0 */
   Through through;
   Foreign foreign;
+  Length up_to; /* as of an end */
 } Tee;
+
+/* Whether there is a gap in that course, whose bottom lies there. */
+static inline gboolean
+tee_stops (const Tee *tee, gint32 course, Length bottom)
+{
+  return reaches_up (tee->up_to, bottom) && through_runs (tee->through, course);
+}
 
 /* A movement joint: full height, through all courses, filled with a strip of soft filler, so that
  * no mortar stands beside it. To either side the wall is laid as by itself. */
@@ -161,7 +178,10 @@ typedef struct
   char *name;    /* may be empty, never NULL */
   BlockId block; /* never none in a project */
   Length length; /* face to face, 50 mm .. 1 km */
-  Length height; /* top of the blockwork above the foundation, levelling bed included */
+  Length height; /* highest top of the blockwork above the foundation, levelling bed included */
+  GArray *tops;  /* TopPoint, from the left, two of them at one place at most; none: level */
+  GArray *feet;  /* Foot, from the left; none: the foundation is level */
+  Cap cap;
   PlanPlace place;
   Laying laying;
   End ends[2];             /* by Side */
@@ -263,10 +283,45 @@ const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
 void wall_put_pin (Wall *wall, const Pin *pin);
 gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
 /* Moves what is placed along the wall by `by`, for its left end moved: openings, tees, movement
- * joints and pins; and its own place in plan the other way, so that all of these stay where they
- * stand. Pins that would begin before the wall are taken out. In a wall that the caller may change.
- */
+ * joints, pins, the top and the footing; and its own place in plan the other way, so that all of
+ * these stay where they stand. Pins that would begin before the wall are taken out, and so is what
+ * lay above it or under it there. In a wall that the caller may change. */
 void wall_shift (Wall *wall, Length by);
+/* Moves its right end. The end of a slope there goes along where it can; what is beyond it of top
+ * and footing is taken out. Likewise. */
+void wall_set_length (Wall *wall, Length length);
+
+/* --- top and foot (top.h) --- */
+
+/* Sets a whole top, which the wall owns from now on, and the height that goes with it; NULL: level.
+ * Likewise. */
+void wall_take_top (Wall *wall, GArray *tops, Length height);
+
+/* Height of the top as it is right or left of a place. */
+static inline Length
+wall_top_at (const Wall *wall, Length x, Side side)
+{
+  return wall->tops->len == 0 ? wall->height : top_at (wall->tops, wall->height, x, side);
+}
+/* The lowest and the highest of it between two places. */
+static inline Length
+wall_top_lowest (const Wall *wall, Length from, Length to)
+{
+  return wall->tops->len == 0 ? wall->height : top_lowest (wall->tops, wall->height, from, to);
+}
+static inline Length
+wall_top_highest (const Wall *wall, Length from, Length to)
+{
+  return wall->tops->len == 0 ? wall->height : top_highest (wall->tops, wall->height, from, to);
+}
+/* How high the foundation lies there. */
+static inline Length
+wall_foot_at (const Wall *wall, Length x, Side side)
+{
+  return wall->feet->len == 0 ? 0 : foot_at (wall->feet, x, side);
+}
+/* From the foundation to the top between two places, levelling bed included, mm2. */
+double wall_face_area (const Wall *wall, Length from, Length to);
 
 /* Defaults of <steel>: 2 bars of 6 mm, every 0, neither sills nor heads, past 600, lap 300; not
  * given. */

@@ -347,12 +347,12 @@ add_returns (Scene *scene)
     {
       const Course *course = layout_course (scene->layout, c);
 
-      if (end_stops (&wall->ends[SIDE_LEFT], course->number))
+      if (end_stops (&wall->ends[SIDE_LEFT], course->number, course->bottom))
         add_return (scene, 0, left, course);
-      if (end_stops (&wall->ends[SIDE_RIGHT], course->number))
+      if (end_stops (&wall->ends[SIDE_RIGHT], course->number, course->bottom))
         add_return (scene, wall->length - right, right, course);
       for (guint i = 0; i < wall->tees->len; i++)
-        if (through_runs (wall_tee_at (wall, i)->through, course->number))
+        if (tee_stops (wall_tee_at (wall, i), course->number, course->bottom))
           add_return (scene, wall_tee_at (wall, i)->x, wall_tee_at (wall, i)->ret, course);
     }
 }

@@ -265,20 +265,20 @@ height_at (const GArray *edges, Length at)
 
 /* Against the other wall, in the courses in which that one runs through. */
 static gint64
-height_at_returns (const Wall *wall, const Faces *faces, gint32 course, Length head)
+height_at_returns (const Wall *wall, const Faces *faces, const Course *course, Length head)
 {
   const End *left = &wall->ends[SIDE_LEFT], *right = &wall->ends[SIDE_RIGHT];
   gint64 total = 0;
 
-  if (end_stops (left, course))
+  if (end_stops (left, course->number, course->bottom))
     total += height_at (faces->edges[FACE_LEFT], left->ret + head);
-  if (end_stops (right, course))
+  if (end_stops (right, course->number, course->bottom))
     total += height_at (faces->edges[FACE_RIGHT], wall->length - right->ret - head);
   for (guint i = 0; i < wall->tees->len; i++)
     {
       const Tee *tee = wall_tee_at (wall, i);
 
-      if (through_runs (tee->through, course))
+      if (tee_stops (tee, course->number, course->bottom))
         total += height_at (faces->edges[FACE_RIGHT], tee->x - head)
                  + height_at (faces->edges[FACE_LEFT], tee_right (tee) + head);
     }
@@ -323,7 +323,7 @@ joints_of (const Wall *wall, const Laying *laying, const Layout *layout)
       below = runs_at (wall, faces.edges[FACE_TOP], course->top, course->top - 1, laying->head);
       reach_over_returns (wall, laying->head, below);
       joints.head += facing_height (wall, &faces, laying->head)
-                     + height_at_returns (wall, &faces, course->number, laying->head);
+                     + height_at_returns (wall, &faces, course, laying->head);
     }
   faces_clear (&faces);
   return joints;

@@ -118,7 +118,7 @@ is_ours (const Check *check, gint32 course, Length from, Length to)
     {
       const End *end = &check->wall->ends[i];
       Length stop = end->ret + check->laying.head;
-      if (!end_stops (end, course))
+      if (!end_stops (end, course, check_bottom (check, course)))
         continue;
       if (i == SIDE_LEFT ? from < stop : to > check->wall->length - stop)
         return FALSE;
@@ -126,8 +126,8 @@ is_ours (const Check *check, gint32 course, Length from, Length to)
   for (guint i = 0; i < check->wall->tees->len; i++)
     {
       const Tee *tee = wall_tee_at (check->wall, i);
-      if (through_runs (tee->through, course) && from < tee->x + tee->ret + check->laying.head
-          && to > tee->x - check->laying.head)
+      if (tee_stops (tee, course, check_bottom (check, course))
+          && from < tee->x + tee->ret + check->laying.head && to > tee->x - check->laying.head)
         return FALSE;
     }
   for (guint i = 0; i < check->wall->movement_joints->len; i++)

@@ -158,7 +158,7 @@ ask_whole_ends (const Ask *ask, const Course *course, const Piece *piece, const 
   for (int side = 0; side < 2; side++)
     {
       const End *end = &wall->ends[side];
-      at[side] = end_stops (end, course->number) ? end->ret + head : 0;
+      at[side] = end_stops (end, course->number, course->bottom) ? end->ret + head : 0;
     }
   if ((piece->x == at[SIDE_LEFT] || piece->x + piece->length == wall->length - at[SIDE_RIGHT])
       && piece->length < least && to - from >= least)

@@ -295,7 +295,7 @@ area_of_returns (const Wall *wall, const Laying *laying, const Layout *layout)
         const End *end = &wall->ends[side];
         double ret = length_to_mm (end->ret);
 
-        if (!end_stops (end, course->number))
+        if (!end_stops (end, course->number, course->bottom))
           continue;
         area += ret * length_to_mm (course->top - course->bottom);
         area += (ret + length_to_mm (laying->head))
@@ -307,7 +307,7 @@ area_of_returns (const Wall *wall, const Laying *laying, const Layout *layout)
         const Course *course = layout_course (layout, c);
         const Tee *tee = wall_tee_at (wall, i);
 
-        if (!through_runs (tee->through, course->number))
+        if (!tee_stops (tee, course->number, course->bottom))
           continue;
         area += length_to_mm (tee->ret) * length_to_mm (course->top - course->bottom);
         area += length_to_mm (tee->ret + 2 * laying->head)
