@@ -243,9 +243,13 @@ start_end (Draft *draft, const Tag *tag, Foreign **foreign)
   if (said.mask != 0 && said.mask != (END_RETURN | END_THROUGH))
     return draft_refuse (draft, tag->line,
                          _ ("end: return and through go together; one is missing."));
+  if (said.mask == 0 && said.up_to != 0)
+    return draft_refuse (draft, tag_attribute (tag, "up-to")->line,
+                         _ ("end: there is no up-to where there is no return."));
   end->given = TRUE;
   end->has_return = said.mask != 0;
   end->ret = said.ret;
+  end->up_to = said.up_to;
   end->through = said.through;
   return TRUE;
 }
@@ -263,6 +267,44 @@ start_tee (Draft *draft, const Tag *tag, Foreign **foreign)
   g_array_append_val (tees, tee);
   *foreign = &g_array_index (tees, Tee, tees->len - 1).foreign;
   return TRUE;
+}
+
+static gboolean
+start_top (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *tops = draft->wall->tops;
+  if (tops->len >= WALL_MAX_TOP_POINTS)
+    return draft_refuse (draft, tag->line, _ ("the wall's top has more than %d points."),
+                         WALL_MAX_TOP_POINTS);
+  TopPoint point = { 0 };
+  if (!read_tag (draft, tag, &element_top, &point))
+    return FALSE;
+  g_array_append_val (tops, point);
+  *foreign = &g_array_index (tops, TopPoint, tops->len - 1).foreign;
+  return TRUE;
+}
+
+static gboolean
+start_foot (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *feet = draft->wall->feet;
+  if (feet->len >= WALL_MAX_FEET)
+    return draft_refuse (draft, tag->line, _ ("the footing has more than %d steps."),
+                         WALL_MAX_FEET);
+  Foot foot = { 0 };
+  if (!read_tag (draft, tag, &element_foot, &foot))
+    return FALSE;
+  g_array_append_val (feet, foot);
+  *foreign = &g_array_index (feet, Foot, feet->len - 1).foreign;
+  return TRUE;
+}
+
+static gboolean
+start_cap (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Cap *cap = &draft->wall->cap;
+  *foreign = &cap->foreign;
+  return once (draft, tag, cap->height != 0) && read_tag (draft, tag, &element_cap, cap);
 }
 
 static gboolean
@@ -436,6 +478,9 @@ static const Kind kinds[] = {
   { &element_steel_row, &element_wall, start_steel_row },
   { &element_opening, &element_wall, start_opening },
   { &element_pin, &element_wall, start_pin },
+  { &element_top, &element_wall, start_top },
+  { &element_foot, &element_wall, start_foot },
+  { &element_cap, &element_wall, start_cap },
   { &element_survey, &element_project, start_survey },
   { &element_reading, &element_survey, start_reading },
   { &element_place, &element_reading, start_place },

@@ -178,6 +178,7 @@ static const Field laying_fields[] = {
   LENGTH ("min-piece", Laying, min_piece, FALSE, LAYING_MIN_PIECE, SHORTEST, 10000),
   LENGTH ("min-lap", Laying, min_lap, FALSE, LAYING_MIN_LAP, 0, 10000),
   LENGTH ("min-rip", Laying, min_rip, FALSE, LAYING_MIN_RIP, SHORTEST, 10000),
+  LENGTH ("min-raked", Laying, min_raked, FALSE, LAYING_MIN_RAKED, SHORTEST, 10000),
   LENGTH ("kerf", Laying, kerf, FALSE, LAYING_KERF, 0, 20),
   WORD ("aim", Laying, aim, FALSE, LAYING_AIM, parse_aim, word_of_aim,
         "regular, fewest-cuts, least-waste"),
@@ -198,12 +199,14 @@ static const Field end_fields[] = {
   LENGTH ("return", EndTag, ret, FALSE, END_RETURN, 0, 10000),
   WORD ("through", EndTag, through, FALSE, END_THROUGH, parse_through, word_of_through,
         "odd, even, all"),
+  { "up-to", VALUE_LENGTH, FALSE, offsetof (EndTag, up_to), 0, SHORTEST, LONGEST, .plain = "0" },
 };
 
 static const Field tee_fields[] = {
   LENGTH ("x", Tee, x, TRUE, 0, 0, LONGEST),
   LENGTH ("return", Tee, ret, TRUE, 0, SHORTEST, 10000),
   WORD ("through", Tee, through, TRUE, 0, parse_through, word_of_through, "odd, even, all"),
+  { "up-to", VALUE_LENGTH, FALSE, offsetof (Tee, up_to), 0, SHORTEST, LONGEST, .plain = "0" },
 };
 
 static const Field movement_joint_fields[] = {
@@ -244,6 +247,20 @@ static const Field pin_fields[] = {
   COUNT ("course", Pin, course, TRUE, 0, 1, PIN_MAX_COURSE),
   LENGTH ("x", Pin, x, TRUE, 0, 0, LONGEST),
   { "length", VALUE_LENGTH, FALSE, offsetof (Pin, length), 0, SHORTEST, 10000, .plain = "0" },
+};
+
+static const Field top_fields[] = {
+  LENGTH ("x", TopPoint, x, TRUE, 0, 0, LONGEST),
+  LENGTH ("below", TopPoint, below, TRUE, 0, 0, LONGEST),
+};
+
+static const Field foot_fields[] = {
+  LENGTH ("x", Foot, x, TRUE, 0, 0, LONGEST),
+  LENGTH ("up", Foot, up, TRUE, 0, 0, LONGEST),
+};
+
+static const Field cap_fields[] = {
+  LENGTH ("height", Cap, height, TRUE, 0, 10, 1000),
 };
 
 static const Field survey_fields[] = {
@@ -311,6 +328,9 @@ const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, s
 const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);
 const Element element_opening = ELEMENT ("opening", opening_fields, offsetof (Opening, given));
 const Element element_pin = ELEMENT ("pin", pin_fields, 0);
+const Element element_top = ELEMENT ("top", top_fields, 0);
+const Element element_foot = ELEMENT ("foot", foot_fields, 0);
+const Element element_cap = ELEMENT ("cap", cap_fields, 0);
 const Element element_survey = ELEMENT ("survey", survey_fields, offsetof (Survey, given));
 const Element element_reading = ELEMENT ("reading", reading_fields, offsetof (Reading, given));
 const Element element_place = ELEMENT ("at", place_fields, 0);

@@ -60,6 +60,7 @@ typedef struct
   guint mask; /* END_RETURN | END_THROUGH */
   Length ret;
   Through through;
+  Length up_to;
 } EndTag;
 
 /* <rule> */
@@ -119,6 +120,9 @@ extern const Element element_steel;          /* Steel */
 extern const Element element_steel_row;      /* SteelRow */
 extern const Element element_opening;        /* Opening */
 extern const Element element_pin;            /* Pin */
+extern const Element element_top;            /* TopPoint */
+extern const Element element_foot;           /* Foot */
+extern const Element element_cap;            /* Cap */
 extern const Element element_survey;         /* Survey */
 extern const Element element_reading;        /* Reading */
 extern const Element element_place;          /* PlaceTag */

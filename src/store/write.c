@@ -93,7 +93,8 @@ put_laying (GString *out, const Laying *laying)
 static void
 put_end (GString *out, Side side, const End *end)
 {
-  EndTag said = { side, end->has_return ? END_RETURN | END_THROUGH : 0, end->ret, end->through };
+  EndTag said = { side, end->has_return ? END_RETURN | END_THROUGH : 0, end->ret, end->through,
+                  end->has_return ? end->up_to : 0 };
   if (end->given || end->has_return || is_foreign (&end->foreign))
     put (out, 2, &element_end, &said, &end->foreign);
 }
@@ -124,6 +125,17 @@ put_steel (GString *out, const Steel *steel)
 }
 
 static void
+put_top_and_foot (GString *out, const Wall *wall)
+{
+  for (guint i = 0; i < wall->tops->len; i++)
+    put (out, 2, &element_top, top_point (wall->tops, i), &top_point (wall->tops, i)->foreign);
+  if (wall->cap.height != 0)
+    put (out, 2, &element_cap, &wall->cap, &wall->cap.foreign);
+  for (guint i = 0; i < wall->feet->len; i++)
+    put (out, 2, &element_foot, foot_point (wall->feet, i), &foot_point (wall->feet, i)->foreign);
+}
+
+static void
 put_wall (GString *out, const Project *project, const Wall *wall)
 {
   const Block *block = project_block (project, wall->block);
@@ -144,6 +156,7 @@ put_wall (GString *out, const Project *project, const Wall *wall)
       const MovementJoint *joint = wall_movement_joint_at (wall, i);
       put (out, 2, &element_movement_joint, joint, &joint->foreign);
     }
+  put_top_and_foot (out, wall);
   put_steel (out, &wall->steel);
   for (guint i = 0; i < wall->steel_rows->len; i++)
     {

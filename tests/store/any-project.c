@@ -137,7 +137,7 @@ any_rule (const RuleRow *row)
 static void
 set_laying (Laying *laying, const Block *block)
 {
-  laying->given = chance (70) ? (guint) g_test_rand_int_range (0, 1 << 9) : 0;
+  laying->given = chance (70) ? (guint) g_test_rand_int_range (0, 1 << 10) : 0;
   laying->element = laying->given != 0 || chance (30);
   laying->first_bed = any_length (0, LENGTH_MM (200));
   laying->bed = any_length (0, LENGTH_MM (20));
@@ -145,6 +145,7 @@ set_laying (Laying *laying, const Block *block)
   laying->min_piece = any_length (1, block->length);
   laying->min_lap = any_length (0, block->length);
   laying->min_rip = any_length (1, block->height);
+  laying->min_raked = any_length (1, block->length);
   laying->kerf = any_length (0, LENGTH_MM (20));
   laying->aim = (Aim) g_test_rand_int_range (0, 3);
   laying->start = (Side) g_test_rand_int_range (0, 2);
@@ -274,6 +275,36 @@ add_opening (Project *project, Wall *wall)
     g_array_set_size (wall->openings, wall->openings->len - 1);
 }
 
+/* Slopes, steps, steps in the footing: what is no top is taken away again. */
+static void
+set_top_and_foot (Wall *wall)
+{
+  Length x = 0;
+  for (int n = g_test_rand_int_range (1, 6); n > 0; n--)
+    {
+      top_list_add (wall->tops, x, any_length (0, wall->height));
+      g_array_index (wall->tops, TopPoint, wall->tops->len - 1).foreign = any_foreign ();
+      x = chance (20) ? x : any_length (x, wall->length);
+    }
+  g_array_index (wall->tops, TopPoint, g_test_rand_int_range (0, wall->tops->len)).below = 0;
+  for (x = any_length (0, wall->length); chance (60); x = any_length (x, wall->length))
+    {
+      foot_list_add (wall->feet, x, any_length (0, wall->height / 3));
+      g_array_index (wall->feet, Foot, wall->feet->len - 1).foreign = any_foreign ();
+    }
+  wall->cap.height = chance (50) ? any_length (CAP_LEAST, CAP_MOST) : 0;
+  if (wall->cap.height > 0)
+    wall->cap.foreign = any_foreign ();
+  wall->ends[SIDE_LEFT].up_to = wall->ends[SIDE_LEFT].has_return ? any_length (0, LENGTH_MAX) : 0;
+  for (guint i = 0; i < wall->tees->len; i++)
+    g_array_index (wall->tees, Tee, i).up_to = chance (50) ? any_length (1, LENGTH_MAX) : 0;
+  g_autofree char *fault = wall_fault (wall, NULL, NULL);
+  if (fault == NULL)
+    return;
+  g_array_set_size (wall->tops, 0);
+  g_array_set_size (wall->feet, 0);
+}
+
 /* Everything of a wall but its openings. */
 static Wall *
 any_bare_wall (const Block *block)
@@ -314,6 +345,8 @@ add_wall (Project *project)
     wall->place
         = (PlanPlace){ TRUE, any_length (-LENGTH_MAX, LENGTH_MAX),
                        any_length (-LENGTH_MAX, LENGTH_MAX), (Runs) g_test_rand_int_range (0, 4) };
+  if (chance (40))
+    set_top_and_foot (wall);
   set_steel (&wall->steel);
   add_steel_rows (wall);
   add_pins (wall);
