@@ -230,6 +230,7 @@ box_of (const Project *project, const GArray *meetings, const MarkRef *ref, Plan
       g_autoptr (Wall) part = wall_copy (wall);
 
       wall_shift (part, -opening->x);
+      g_clear_pointer (&part->built, built_free);
       part->length = opening->width;
       *box = plan_box (part, project_block (project, wall->block)->thickness);
     }

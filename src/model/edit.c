@@ -190,6 +190,17 @@ edit_set_rates (const WorkRates *rates)
 }
 
 Edit *
+edit_set_tolerance (ToleranceKind kind, const Length *limit)
+{
+  Edit *edit = edit_new (EDIT_SET_TOLERANCE);
+
+  edit->field = (int) kind;
+  edit->given = limit != NULL;
+  edit->limit = limit ? *limit : 0;
+  return edit;
+}
+
+Edit *
 edit_copy (const Edit *edit)
 {
   Edit *copy = g_memdup2 (edit, sizeof *edit);
@@ -516,6 +527,19 @@ set_survey (Project *next, const Edit *edit, GError **error)
   return TRUE;
 }
 
+/* What others said of it stays with it; with none, it goes. */
+static gboolean
+set_tolerance (Project *next, const Edit *edit)
+{
+  Tolerance *tolerance = &next->tolerances[edit->field];
+
+  tolerance->given = edit->given;
+  tolerance->limit = edit->limit;
+  if (!edit->given)
+    foreign_clear (&tolerance->foreign);
+  return TRUE;
+}
+
 static gboolean
 apply (Project *next, const Edit *edit, GError **error)
 {
@@ -545,6 +569,8 @@ apply (Project *next, const Edit *edit, GError **error)
       return set_opening (next, edit, error);
     case EDIT_REMOVE_OPENING:
       return remove_opening (next, edit, error);
+    case EDIT_SET_TOLERANCE:
+      return set_tolerance (next, edit);
     case EDIT_SET_SURVEY:
       return set_survey (next, edit, error);
     case EDIT_SET_RATES:

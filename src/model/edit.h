@@ -18,6 +18,7 @@ typedef enum
   EDIT_ADD_OPENING,    /* `opening` into `wall_id`; id and key given when none */
   EDIT_SET_OPENING,    /* `opening`, found by its id */
   EDIT_REMOVE_OPENING, /* `opening_id` */
+  EDIT_SET_TOLERANCE,  /* the one of that kind, `field`, to `limit` where `given`, else to none */
   EDIT_SET_SURVEY,     /* `survey`: the whole of it as it is to be; NULL: none */
   EDIT_SET_RATES,      /* `rates`: all of them as they are to be */
 } EditKind;
@@ -38,6 +39,8 @@ typedef struct
   BlockId block_id;
   OpeningId opening_id;
   int field;
+  gboolean given;
+  Length limit;
   char *text;
   Wall *wall;
   GPtrArray *walls; /* Wall * */
@@ -66,6 +69,8 @@ Edit *edit_move_wall (WallId id, int index);
 Edit *edit_add_opening (WallId wall, const Opening *opening);
 Edit *edit_set_opening (const Opening *opening);
 Edit *edit_remove_opening (OpeningId id);
+/* `limit` NULL: the project is to say nothing of it. */
+Edit *edit_set_tolerance (ToleranceKind kind, const Length *limit);
 /* NULL: the project is to have none. Refused when it speaks of a wall that is not there. */
 Edit *edit_set_survey (const Survey *survey);
 /* Of the work. */

@@ -38,6 +38,13 @@ opening_clear (Opening *opening)
   foreign_clear (&opening->foreign);
 }
 
+/* What is not given is not compared; `given` is. */
+static gboolean
+same (const Opening *a, const Opening *b, guint field, Length x, Length y)
+{
+  return !(a->given & b->given & field) || x == y;
+}
+
 gboolean
 opening_equal (const Opening *a, const Opening *b)
 {
@@ -45,7 +52,12 @@ opening_equal (const Opening *a, const Opening *b)
          && a->kind == b->kind && a->x == b->x && a->width == b->width && a->sill == b->sill
          && a->height == b->height && a->given == b->given
          && opening_may_move (a) == opening_may_move (b)
-         && opening_drawn_x (a) == opening_drawn_x (b) && foreign_equal (&a->foreign, &b->foreign);
+         && opening_drawn_x (a) == opening_drawn_x (b)
+         && same (a, b, OPENING_PLANNED_X, a->planned_x, b->planned_x)
+         && same (a, b, OPENING_PLANNED_WIDTH, a->planned_width, b->planned_width)
+         && same (a, b, OPENING_PLANNED_SILL, a->planned_sill, b->planned_sill)
+         && same (a, b, OPENING_PLANNED_HEIGHT, a->planned_height, b->planned_height)
+         && foreign_equal (&a->foreign, &b->foreign);
 }
 
 void
@@ -59,6 +71,7 @@ opening_move (Opening *opening, Length x)
     opening->given |= OPENING_DRAWN_X;
   else
     opening->given &= ~(guint) OPENING_DRAWN_X;
+  opening->given &= ~(guint) OPENING_PLANNED_X;
 }
 
 void
@@ -66,6 +79,7 @@ opening_shift (Opening *opening, Length by)
 {
   opening->x += by;
   opening->drawn_x += by;
+  opening->planned_x += by;
 }
 
 static const char *const kind_words[] = {

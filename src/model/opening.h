@@ -17,6 +17,10 @@ typedef enum
 {
   OPENING_MAY_MOVE = 1 << 0,
   OPENING_DRAWN_X = 1 << 1,
+  OPENING_PLANNED_X = 1 << 2,
+  OPENING_PLANNED_WIDTH = 1 << 3,
+  OPENING_PLANNED_SILL = 1 << 4,
+  OPENING_PLANNED_HEIGHT = 1 << 5,
 } OpeningField;
 
 /* The farthest that an opening may be said to be free to move, to either side. */
@@ -35,6 +39,9 @@ typedef struct
   guint given;     /* OpeningField bits */
   Length may_move; /* how far to either side of where it was drawn; 0: it is fixed */
   Length drawn_x;  /* the left jamb as it was drawn, where it was moved since; else it is `x` */
+  /* What x, width, sill and height were before a measured figure took their place; each is given
+   * where that is so. */
+  Length planned_x, planned_width, planned_sill, planned_height;
   Foreign foreign;
 } Opening;
 
@@ -71,7 +78,7 @@ opening_drawn_x (const Opening *opening)
   return opening->given & OPENING_DRAWN_X ? opening->drawn_x : opening->x;
 }
 
-/* Moves it and remembers where it was drawn. */
+/* Moves it and remembers where it was drawn. It is then no longer where it was measured. */
 void opening_move (Opening *opening, Length x);
 /* All places along the wall go by so much: the wall's left end moved. */
 void opening_shift (Opening *opening, Length by);

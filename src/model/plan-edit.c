@@ -57,12 +57,8 @@ static void
 lengthen (Wall *wall, Side side, Length by)
 {
   if (side == SIDE_LEFT)
-    {
-      wall_shift (wall, by);
-      wall->length += by;
-    }
-  else
-    wall_set_length (wall, wall->length + by);
+    wall_shift (wall, by);
+  wall_lengthen (wall, side, by);
 }
 
 static void
@@ -173,7 +169,7 @@ have_length (const GPtrArray *walls, GError **error)
     {
       const Wall *wall = g_ptr_array_index (walls, i);
 
-      if (wall->length <= 0)
+      if (wall->length <= 0 || wall_planned_length (wall) <= 0)
         return refuse (error, _ ("%s has no room left when %s goes there."), wall,
                        g_ptr_array_index (walls, 0));
     }
@@ -261,6 +257,17 @@ met_at (const Project *project, guint wall, Side side)
   return NULL;
 }
 
+/* The wall as it is to be: drawn longer, it was planned longer, too. */
+static Edit *
+resized (const Wall *now, const Wall *wall)
+{
+  g_autoptr (Wall) next = wall_copy (wall);
+
+  if (now && next->built && wall_planned_length (now) == wall_planned_length (wall))
+    next->built->planned_length += wall->length - now->length;
+  return edit_set_wall (next);
+}
+
 Edit *
 plan_resize (const Project *project, const Wall *wall, Side side, GError **error)
 {
@@ -270,7 +277,7 @@ plan_resize (const Project *project, const Wall *wall, Side side, GError **error
   Length out;
 
   if (!met || wall->length == now->length)
-    return edit_set_wall (wall);
+    return resized (now, wall);
   out = along_outside (met, now) * (wall->length - now->length);
   return plan_push (project, met->id, side == SIDE_RIGHT ? out : -out, error);
 }
@@ -363,13 +370,14 @@ clear_middle (const Project *project, guint index)
   const Wall *wall = project_wall_at (project, index);
   g_autoptr (GArray) meetings = plan_meetings_of (project, index);
   g_autoptr (GArray) at = g_array_new (FALSE, FALSE, sizeof (Length));
+  const Length end = wall_planned_length (wall);
   Length edge = 0, from = 0, to = 0;
 
   for (guint i = 0; i < meetings->len; i++)
     for (int k = 0; k < 2; k++)
       if (g_array_index (meetings, Meeting, i).wall[k] == index)
         g_array_append_val (at, g_array_index (meetings, Meeting, i).at[k]);
-  g_array_append_val (at, wall->length);
+  g_array_append_val (at, end);
   g_array_sort (at, by_place);
   for (guint i = 0; i < at->len; i++)
     {
@@ -419,7 +427,7 @@ static Length
 next_edge (const Project *project, const GArray *meetings, guint host, guint not, Length at,
            gboolean rightwards, WallId *other)
 {
-  Length edge = rightwards ? project_wall_at (project, host)->length : 0;
+  Length edge = rightwards ? wall_planned_length (project_wall_at (project, host)) : 0;
 
   *other = (WallId){ 0 };
   for (guint i = 0; i < meetings->len; i++)

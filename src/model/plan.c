@@ -13,7 +13,7 @@ PlanBox
 plan_box (const Wall *wall, Length thickness)
 {
   const PlanPlace *place = &wall->place;
-  gint64 x = place->x, y = place->y, l = wall->length, t = thickness;
+  gint64 x = place->x, y = place->y, l = wall_planned_length (wall), t = thickness;
 
   switch (place->runs)
     {
@@ -99,7 +99,7 @@ static gboolean
 is_at_end (const Wall *wall, Length at, Length width, Side *side)
 {
   *side = at == 0 ? SIDE_LEFT : SIDE_RIGHT;
-  return at == 0 || at + width == wall->length;
+  return at == 0 || at + width == wall_planned_length (wall);
 }
 
 /* What they share is as wide along each as the other is thick. */
@@ -556,6 +556,7 @@ box_of_tee (const Wall *wall, const Tee *tee, Length thickness)
   Wall part = *wall;
 
   part.length = tee->ret;
+  part.built = NULL;
   part.place.x += tee->x * runs_east (wall->place.runs);
   part.place.y += tee->x * runs_north (wall->place.runs);
   return plan_box (&part, thickness);

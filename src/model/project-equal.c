@@ -99,6 +99,9 @@ project_equal (const Project *a, const Project *b)
     return TRUE;
   if (a->blocks->len != b->blocks->len || a->walls->len != b->walls->len || !same_heading (a, b))
     return FALSE;
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    if (!tolerance_equal (&a->tolerances[i], &b->tolerances[i]))
+      return FALSE;
   for (guint i = 0; i < a->blocks->len; i++)
     if (!same_block (project_block_at (a, i), project_block_at (b, i)))
       return FALSE;

@@ -98,6 +98,8 @@ names_fault (const Project *project)
       const Wall *wall = project_wall_at (project, i);
 
       fault = text_fault (_ ("A wall's name"), wall->name);
+      if (!fault && wall->built)
+        fault = text_fault (_ ("A wall's date of measuring"), wall->built->as_of);
       for (guint j = 0; !fault && j < wall->openings->len; j++)
         fault = text_fault (_ ("An opening's name"), wall_opening_at (wall, j)->name);
       for (guint j = 0; !fault && j < wall->movement_joints->len; j++)
@@ -149,6 +151,24 @@ wall_in_project_fault (const Project *project, const Wall *wall)
   return fault ? g_strdup_printf (_ ("Wall %s: %s"), name, fault) : NULL;
 }
 
+static char *
+tolerances_fault (const Project *project)
+{
+  char is[LENGTH_TEXT_SIZE], most[LENGTH_TEXT_SIZE];
+
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    {
+      const Tolerance *tolerance = &project->tolerances[i];
+
+      if (tolerance->given && (tolerance->limit < 0 || tolerance->limit > TOLERANCE_MOST))
+        return g_strdup_printf (_ ("The tolerance \"%s\" is %s mm; it must be from 0 to %s mm."),
+                                tolerance_word ((ToleranceKind) i),
+                                length_text (tolerance->limit, is),
+                                length_text (TOLERANCE_MOST, most));
+    }
+  return NULL;
+}
+
 char *
 project_fault (const Project *project)
 {
@@ -165,7 +185,8 @@ project_fault (const Project *project)
           || (fault = survey_names_fault (project->survey))))
     return fault;
   if ((fault = work_rates_fault (&project->rates)) || (fault = heading_fault (project))
-      || (fault = names_fault (project)) || (fault = keys_fault (project)))
+      || (fault = names_fault (project)) || (fault = keys_fault (project))
+      || (fault = tolerances_fault (project)))
     return fault;
   for (guint i = 0; i < project->blocks->len; i++)
     if ((fault = block_fault (project_block_at (project, i))))

@@ -56,6 +56,11 @@ project_copy (const Project *project)
   copy->date = g_strdup (project->date);
   copy->foreign = foreign_copy (&project->foreign);
   copy->next = project->next;
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    {
+      copy->tolerances[i] = project->tolerances[i];
+      copy->tolerances[i].foreign = foreign_copy (&project->tolerances[i].foreign);
+    }
   copy->survey = project->survey ? survey_ref (project->survey) : NULL;
   copy->rates = project->rates;
   copy->rates_foreign = foreign_copy (&project->rates_foreign);
@@ -87,6 +92,8 @@ project_unref (Project *project)
   g_free (project->date);
   foreign_clear (&project->foreign);
   foreign_clear (&project->rates_foreign);
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    foreign_clear (&project->tolerances[i].foreign);
   survey_unref (project->survey);
   g_ptr_array_unref (project->blocks);
   g_ptr_array_unref (project->walls);

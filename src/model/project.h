@@ -5,6 +5,7 @@
 #include "model/foreign.h"
 #include "model/rates.h"
 #include "model/survey.h"
+#include "model/tolerance.h"
 #include "model/wall.h"
 
 typedef struct
@@ -16,6 +17,7 @@ typedef struct
   Survey *survey;                              /* of the footing; NULL: none */
   WorkRates rates;                             /* of the work */
   Foreign rates_foreign;                       /* of their element */
+  Tolerance tolerances[N_TOLERANCES];          /* by ToleranceKind: its own limits */
   guint32 next;                                /* the next id to give */
   Foreign foreign;
 } Project;

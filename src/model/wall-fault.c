@@ -455,6 +455,36 @@ leaves_fault (const Wall *wall, const Opening *opening)
   return NULL;
 }
 
+/* What was planned where a figure was measured. */
+static char *
+planned_fault (const Opening *opening)
+{
+  const struct
+  {
+    guint field;
+    const char *what; /* with the opening's name */
+    Length value, least;
+  } rows[] = {
+    { OPENING_PLANNED_X, _ ("The planned place of opening %s"), opening->planned_x, 0 },
+    { OPENING_PLANNED_WIDTH, _ ("The planned width of opening %s"), opening->planned_width,
+      LENGTH_MM (10) },
+    { OPENING_PLANNED_SILL, _ ("The planned sill of opening %s"), opening->planned_sill, 0 },
+    { OPENING_PLANNED_HEIGHT, _ ("The planned height of opening %s"), opening->planned_height,
+      LENGTH_MM (10) },
+  };
+  char *fault = NULL;
+
+  for (guint i = 0; !fault && i < G_N_ELEMENTS (rows); i++)
+    if (opening->given & rows[i].field)
+      {
+        g_autoptr (GString) what = g_string_new (rows[i].what);
+
+        g_string_replace (what, "%s", called (opening->name, opening->key), 1);
+        fault = length_fault (what->str, rows[i].value, rows[i].least, LENGTH_MAX);
+      }
+  return fault;
+}
+
 static char *
 size_fault (const Opening *opening)
 {
@@ -471,6 +501,8 @@ size_fault (const Opening *opening)
     fault = length_fault (move, opening_may_move (opening), 0, OPENING_MOST_MOVE);
   if (!fault && opening->given & OPENING_DRAWN_X)
     fault = length_fault (drawn, opening->drawn_x, 0, LENGTH_MAX);
+  if (!fault)
+    fault = planned_fault (opening);
   return fault;
 }
 
@@ -555,6 +587,14 @@ openings_fault (const Wall *wall, OpeningId *which)
   return overlap_fault (wall, which);
 }
 
+static char *
+what_stands_fault (const Wall *wall, const Block *block)
+{
+  Laying laying = block ? laying_resolve (&wall->laying, block) : laying_default ();
+
+  return wall->built ? built_fault (wall->built, &laying, block, wall->height) : NULL;
+}
+
 char *
 wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
 {
@@ -577,7 +617,7 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
   if ((fault = place_in_plan_fault (&wall->place)) || (fault = end_fault (wall))
       || (fault = tees_fault (wall)) || (fault = movement_joints_fault (wall))
       || (fault = steel_fault (wall)) || (fault = steel_rows_fault (wall))
-      || (fault = pins_fault (wall)))
+      || (fault = pins_fault (wall)) || (fault = what_stands_fault (wall, block)))
     return fault;
   return openings_fault (wall, opening);
 }

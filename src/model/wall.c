@@ -134,6 +134,7 @@ wall_copy (const Wall *wall)
   copy->steel.foreign = foreign_copy (&wall->steel.foreign);
   copy->cap.foreign = foreign_copy (&wall->cap.foreign);
   copy->foreign = foreign_copy (&wall->foreign);
+  copy->built = built_copy (wall->built);
   copy_lists (copy, wall);
   return copy;
 }
@@ -162,6 +163,7 @@ wall_unref (Wall *wall)
   foreign_clear (&wall->foreign);
   g_array_unref (wall->tops);
   g_array_unref (wall->feet);
+  built_free (wall->built);
   g_array_unref (wall->openings);
   g_array_unref (wall->steel_rows);
   g_array_unref (wall->pins);
@@ -335,7 +337,7 @@ wall_equal (const Wall *a, const Wall *b)
          && end_equal (&a->ends[1], &b->ends[1]) && tees_equal (a, b)
          && movement_joints_equal (a, b) && steel_equal (&a->steel, &b->steel)
          && steel_rows_equal (a, b) && openings_equal (a, b) && pins_equal (a, b)
-         && foreign_equal (&a->foreign, &b->foreign);
+         && built_equal (a->built, b->built) && foreign_equal (&a->foreign, &b->foreign);
 }
 
 Opening *
@@ -454,6 +456,17 @@ wall_steel_row (const Wall *wall, gint32 course)
 }
 
 void
+wall_lengthen (Wall *wall, Side side, Length by)
+{
+  if (side == SIDE_LEFT)
+    wall->length += by;
+  else
+    wall_set_length (wall, wall->length + by);
+  if (wall->built && wall->built->given & BUILT_PLANNED_LENGTH)
+    wall->built->planned_length += by;
+}
+
+void
 wall_shift (Wall *wall, Length by)
 {
   wall->place.x -= by * runs_east (wall->place.runs);
@@ -474,6 +487,8 @@ wall_shift (Wall *wall, Length by)
     }
   wall->height -= top_list_shift (wall->tops, by);
   foot_list_shift (wall->feet, by);
+  if (wall->built)
+    built_shift (wall->built, by);
 }
 
 void

@@ -3,6 +3,7 @@
  * A wall in a project is never changed; edits make a new one. Walls are shared between versions. */
 #pragma once
 
+#include "model/built.h"
 #include "model/foreign.h"
 #include "model/ids.h"
 #include "model/laying.h"
@@ -192,6 +193,7 @@ typedef struct
   GArray *openings;   /* Opening, in the file's order */
   GArray *pins; /* Pin, in the file's order: of two that contradict, the first holds; no two of
                    one course begin at one place */
+  Built *built; /* NULL: nothing stands, nothing was measured */
   Foreign foreign;
 } Wall;
 
@@ -213,6 +215,26 @@ wall_called (const Wall *wall)
 {
   return *wall->name != '\0' ? wall->name : wall->key;
 }
+
+/* Its length in the plan, where walls meet: what was planned, where it was measured since. */
+static inline Length
+wall_planned_length (const Wall *wall)
+{
+  const Built *built = wall->built;
+
+  return built && built->given & BUILT_PLANNED_LENGTH ? built->planned_length : wall->length;
+}
+
+/* How many courses stand. */
+static inline gint32
+wall_standing (const Wall *wall)
+{
+  return wall->built ? wall->built->courses : 0;
+}
+
+/* In a wall that the caller may change: longer by that much at one end, as planned and as measured.
+ * What is placed along it is not moved: wall_shift(). */
+void wall_lengthen (Wall *wall, Side side, Length by);
 
 /* Borrowed; NULL when there is none. */
 const Opening *wall_opening (const Wall *wall, OpeningId id);
@@ -283,9 +305,9 @@ const Pin *wall_pin (const Wall *wall, gint32 course, Length x);
 void wall_put_pin (Wall *wall, const Pin *pin);
 gboolean wall_take_pin (Wall *wall, gint32 course, Length x);
 /* Moves what is placed along the wall by `by`, for its left end moved: openings, tees, movement
- * joints, pins, the top and the footing; and its own place in plan the other way, so that all of
- * these stay where they stand. Pins that would begin before the wall are taken out, and so is what
- * lay above it or under it there. In a wall that the caller may change. */
+ * joints, pins, what stands, the top and the footing; and its own place in plan the other way, so
+ * that all of these stay where they stand. Pins that would begin before the wall are taken out, and
+ * so is what lay above it or under it there. In a wall that the caller may change. */
 void wall_shift (Wall *wall, Length by);
 /* Moves its right end. The end of a slope there goes along where it can; what is beyond it of top
  * and footing is taken out. Likewise. */

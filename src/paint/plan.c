@@ -173,10 +173,10 @@ add_face (PlanScene *scene, const PlanWall *placed, gint64 v)
     {
       const Stretch *gap = &g_array_index (breaks, Stretch, i);
 
-      add_face_line (scene, placed, at, MIN (gap->from, placed->wall->length), v);
+      add_face_line (scene, placed, at, MIN (gap->from, wall_planned_length (placed->wall)), v);
       at = MAX (at, gap->to);
     }
-  add_face_line (scene, placed, at, placed->wall->length, v);
+  add_face_line (scene, placed, at, wall_planned_length (placed->wall), v);
 }
 
 /* An end that lies in another wall is no face. */
@@ -319,14 +319,14 @@ static double
 clear_middle (const PlanScene *scene, const PlanWall *placed)
 {
   g_autoptr (GArray) breaks = breaks_of_face (scene, placed, placed->thickness);
-  const Stretch end = { placed->wall->length, placed->wall->length };
+  const Stretch end = { wall_planned_length (placed->wall), wall_planned_length (placed->wall) };
   gint64 at = 0, from = 0, to = 0;
 
   g_array_append_val (breaks, end);
   for (guint i = 0; i < breaks->len; i++)
     {
       const Stretch *gap = &g_array_index (breaks, Stretch, i);
-      const gint64 until = MIN (gap->from, placed->wall->length);
+      const gint64 until = MIN (gap->from, wall_planned_length (placed->wall));
 
       if (until - at > to - from)
         {
@@ -366,7 +366,7 @@ add_wall (PlanScene *scene, const PlanWall *placed)
   add_face (scene, placed, 0);
   add_face (scene, placed, placed->thickness);
   add_end (scene, placed, 0);
-  add_end (scene, placed, placed->wall->length);
+  add_end (scene, placed, wall_planned_length (placed->wall));
   add_name (scene, placed);
 }
 
@@ -430,7 +430,7 @@ add_joints (PlanScene *scene, const Meeting *meeting, int which)
     return;
   if (square.u0 > 0)
     add_joint (scene, placed, (Length) square.u0, -1, stops);
-  if (square.u1 < placed->wall->length)
+  if (square.u1 < wall_planned_length (placed->wall))
     add_joint (scene, placed, (Length) square.u1, 1, stops);
 }
 

@@ -1,6 +1,8 @@
 /* any-edit.c - made-up edits, sensible and not, for a project */
 #include "any-edit.h"
 
+#include "model/built-edit.h"
+
 static gint32
 pick (gint32 n)
 {
@@ -165,11 +167,63 @@ set_rates (const Project *project)
   return edit_set_rates (&rates);
 }
 
+/* Courses as somebody may have laid them. */
+static GArray *
+any_laid (gint32 n)
+{
+  GArray *all = g_array_new (FALSE, FALSE, sizeof (LaidCourse));
+  g_array_set_clear_func (all, (GDestroyNotify) laid_course_clear);
+  for (gint32 i = 1; i <= n; i++)
+    {
+      LaidCourse laid = laid_course_new (i);
+      for (LaidPerpend at = { LENGTH_MM (600), PERPEND_ALL }; pick (5) > 0;
+           at.x += LENGTH_MM (100 + pick (500)))
+        g_array_append_val (laid.perpends, at);
+      g_array_append_val (all, laid);
+    }
+  return all;
+}
+
+/* Progress, or one figure of the site, taken in or taken back. */
+static Edit *
+of_site (const Project *project)
+{
+  const Wall *wall = any_wall (project);
+  const Length length = LENGTH_MM (pick (9000)), top = LENGTH_MM (pick (2500));
+  const Length off = LENGTH_MM (pick (60) - 30), limit = LENGTH_MM (pick (250));
+  const gboolean back = pick (3) == 0;
+  g_autoptr (GArray) laid = any_laid (pick (14));
+  g_autoptr (Wall) next = NULL;
+  if (wall == NULL || pick (8) == 0)
+    return edit_set_tolerance ((ToleranceKind) pick (N_TOLERANCES), back ? NULL : &limit);
+  switch (pick (5))
+    {
+    case 0:
+      next = built_set_length (wall, back ? NULL : &length);
+      break;
+    case 1:
+      next = built_set_top (wall, 1 + pick (8), back ? NULL : &top, NULL, NULL);
+      break;
+    case 2:
+      next = built_set_figure (wall, BUILT_PLUMB << pick (5), back ? NULL : &off);
+      break;
+    case 3:
+      if (wall->openings->len > 0)
+        next = built_set_opening (wall, wall_opening_at (wall, 0)->id, (OpeningFigure) pick (4),
+                                  back ? NULL : &top, NULL);
+      break;
+    default:
+      next = built_set_courses (wall, pick (14), laid, back ? NULL : "2026-05-04", NULL);
+      break;
+    }
+  return edit_set_wall (next != NULL ? next : wall);
+}
+
 Edit *
 any_edit (const Project *project)
 {
   static const char *const texts[] = { "", "Trial", "2026-03-02", NULL };
-  switch (pick (16))
+  switch (pick (19))
     {
     case 0:
       return edit_project ((ProjectField) pick (5), texts[pick (G_N_ELEMENTS (texts))]);
@@ -198,6 +252,10 @@ any_edit (const Project *project)
       return set_survey (project);
     case 14:
       return set_rates (project);
+    case 15:
+    case 16:
+    case 17:
+      return of_site (project);
     default:
       return remove_opening (project);
     }

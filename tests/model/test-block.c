@@ -192,7 +192,7 @@ test_opening_remembers_where_it_was_drawn (void)
 static void
 test_opening_equal_sees_everything (void)
 {
-  for (int field = 0; field < 12; field++)
+  for (int field = 0; field < 17; field++)
     {
       Opening a = any_opening ();
       Opening b = opening_copy (&a);
@@ -214,10 +214,20 @@ test_opening_equal_sees_everything (void)
         b.foreign.elements = g_strdup ("<w/>");
       else if (field == 10)
         b.given = OPENING_MAY_MOVE;
-      else
+      else if (field == 11)
         {
           b.given = OPENING_DRAWN_X;
           b.drawn_x = b.x + 1;
+        }
+      else if (field == 12)
+        b.given = OPENING_PLANNED_SILL;
+      else
+        {
+          Length *const planned[]
+              = { &b.planned_x, &b.planned_width, &b.planned_sill, &b.planned_height };
+
+          a.given = b.given = OPENING_PLANNED_X << (field - 13);
+          ++*planned[field - 13];
         }
       g_assert_false (opening_equal (&a, &b));
       g_assert_false (opening_equal (&b, &a));

@@ -72,6 +72,19 @@ full_wall (void)
   add_opening (wall, opening ("o1", 500, 1000));
   add_opening (wall, opening ("o2", 2500, 1000));
   wall->foreign.elements = g_strdup ("<v:e/>");
+  wall->built = built_new ();
+  wall->built->courses = 1;
+  wall->built->given = BUILT_PLANNED_LENGTH | BUILT_PLUMB | BUILT_BOW | BUILT_BOW_METRE
+                       | BUILT_BED_LEAST | BUILT_BED_MOST;
+  wall->built->planned_length = LENGTH_MM (5990);
+  wall->built->as_of = g_strdup ("2026-05-04");
+  wall->built->foreign.attributes = g_strdup ("v:s=\"1\"");
+  LaidCourse laid = laid_course_new (1);
+  LaidPerpend perpend = { LENGTH_MM (600), LENGTH_MM (100) };
+  g_array_append_val (laid.perpends, perpend);
+  laid.given = LAID_BOTTOM | LAID_TOP | LAID_TOP_RIGHT;
+  laid.foreign.attributes = g_strdup ("v:l=\"1\"");
+  g_array_append_val (wall->built->laid, laid);
   return wall;
 }
 
@@ -127,6 +140,9 @@ test_copy_is_its_own (void)
   wall->foreign.elements[0] = 'x';
   g_array_index (wall->steel_rows, SteelRow, 0).foreign.attributes[0] = 'x';
   g_array_index (wall->pins, Pin, 0).foreign.attributes[0] = 'x';
+  wall->built->as_of[0] = 'x';
+  wall->built->foreign.attributes[0] = 'x';
+  g_array_index (wall->built->laid, LaidCourse, 0).foreign.attributes[0] = 'x';
   g_array_index (wall->openings, Opening, 0).key[0] = 'x';
   g_array_set_size (wall->openings, 1);
   wall_unref (wall);
@@ -155,6 +171,7 @@ change (Wall *wall, guint what)
   Tee *tee = &g_array_index (wall->tees, Tee, 0);
   MovementJoint *joint = &g_array_index (wall->movement_joints, MovementJoint, 0);
   End *left = &wall->ends[SIDE_LEFT];
+  LaidCourse *laid = &g_array_index (wall->built->laid, LaidCourse, 0);
   gint32 *const numbers[] = {
     &wall->length,
     &wall->height,
@@ -180,6 +197,19 @@ change (Wall *wall, guint what)
     (gint32 *) &tee->through,
     &joint->x,
     &joint->width,
+    &wall->built->courses,
+    &wall->built->planned_length,
+    &wall->built->plumb,
+    &wall->built->bow,
+    &wall->built->bow_metre,
+    &wall->built->bed_least,
+    &wall->built->bed_most,
+    &laid->course,
+    &laid->bottom,
+    &laid->top,
+    &laid->top_right,
+    &g_array_index (laid->perpends, LaidPerpend, 0).x,
+    &g_array_index (laid->perpends, LaidPerpend, 0).z,
   };
   gboolean *const flags[] = {
     &left->given,
@@ -206,9 +236,13 @@ change (Wall *wall, guint what)
     &last->key,
     &wall->foreign.elements,
     &pin->foreign.attributes,
+    &wall->built->as_of,
+    &wall->built->foreign.attributes,
+    &laid->foreign.attributes,
   };
   guint32 *const words[] = {
-    &wall->id.n, &wall->block.n, &wall->laying.given, &wall->steel.set, &last->id.n,
+    &wall->id.n, &wall->block.n,      &wall->laying.given, &wall->steel.set,
+    &last->id.n, &wall->built->given, &laid->given,
   };
   if (what < G_N_ELEMENTS (numbers))
     ++*numbers[what];
@@ -222,12 +256,14 @@ change (Wall *wall, guint what)
     g_array_remove_index (wall->openings, 0);
   else if (what == 1)
     g_array_remove_index (wall->pins, 1);
+  else if (what == 2)
+    g_clear_pointer (&wall->built, built_free);
   else
     g_array_remove_index (wall->steel_rows, 1);
 }
 
 /* Numbers, flags, texts, words, and a thing less in three lists. */
-#define CHANGES (25 + 10 + 12 + 5 + 3)
+#define CHANGES (38 + 10 + 15 + 7 + 4)
 
 static void
 test_equal_sees_everything (void)
