@@ -28,6 +28,108 @@ plan_meeting_between (const Project *project, WallId a, WallId b, Meeting *out)
   return FALSE;
 }
 
+/* ---- ties ---- */
+
+int
+plan_butted (const Meeting *meeting)
+{
+  return meeting->kind == MEET_WRONG            ? -1
+         : meeting->made == MADE_FIRST_THROUGH  ? 1
+         : meeting->made == MADE_SECOND_THROUGH ? 0
+                                                : -1;
+}
+
+/* Where a wall says how it is tied at a meeting, in a wall that the caller may change; NULL: it
+ * says nothing of it. */
+static Ties *
+ties_in (Wall *wall, const Meeting *meeting, int which)
+{
+  if (plan_ends_there (meeting, which))
+    return &wall->ends[meeting->side[which]].ties;
+  for (guint i = 0; i < wall->tees->len; i++)
+    if (wall_tee_at (wall, i)->x == meeting->at[which])
+      return &g_array_index (wall->tees, Tee, i).ties;
+  return NULL;
+}
+
+const Ties *
+plan_ties (const Project *project, const Meeting *meeting)
+{
+  const int which = plan_butted (meeting);
+  const Ties *ties = which < 0 ? NULL
+                               : ties_in ((Wall *) project_wall_at (project, meeting->wall[which]),
+                                          meeting, which);
+
+  return ties && ties->given ? ties : NULL;
+}
+
+static Laying
+laying_of (const Project *project, const Meeting *meeting, int which)
+{
+  const Wall *wall = project_wall_at (project, meeting->wall[which]);
+
+  return laying_resolve (&wall->laying, project_block (project, wall->block));
+}
+
+gboolean
+plan_is_level (const Project *project, const Meeting *meeting)
+{
+  const Laying a = laying_of (project, meeting, 0), b = laying_of (project, meeting, 1);
+  const Wall *first = project_wall_at (project, meeting->wall[0]);
+  const Wall *second = project_wall_at (project, meeting->wall[1]);
+
+  return a.bed == b.bed && a.first_bed == b.first_bed
+         && project_block (project, first->block)->height
+                == project_block (project, second->block)->height;
+}
+
+/* Of that wall. */
+static Ties
+usual_of (const Project *project, const Meeting *meeting, int which)
+{
+  const Wall *wall = project_wall_at (project, meeting->wall[which]);
+  const Laying laying = laying_of (project, meeting, which);
+
+  return ties_default (project_block (project, wall->block), laying.bed,
+                       plan_is_level (project, meeting));
+}
+
+Ties
+plan_usual_ties (const Project *project, const Meeting *meeting)
+{
+  return usual_of (project, meeting, MAX (plan_butted (meeting), 0));
+}
+
+Edit *
+plan_ties_edit (const Project *project, const Meeting *meeting, const Ties *ties)
+{
+  const int which = plan_butted (meeting);
+  g_autoptr (GPtrArray) walls = wall_list_new ();
+  Wall *wall = wall_copy (project_wall_at (project, meeting->wall[which]));
+
+  g_ptr_array_add (walls, wall);
+  *ties_in (wall, meeting, which) = *ties;
+  return edit_walls (walls);
+}
+
+/* ---- how it is made ---- */
+
+/* Ties go from one wall to the other when the one that stops is turned. */
+static void
+keep_ties (const Project *project, const Meeting *meeting, MeetMade made, const GPtrArray *walls)
+{
+  Meeting next = *meeting;
+  const Ties *had = plan_ties (project, meeting);
+  int which;
+  Ties *ties;
+
+  next.made = made;
+  which = plan_butted (&next);
+  ties = which < 0 ? NULL : ties_in (g_ptr_array_index (walls, which), meeting, which);
+  if (ties)
+    *ties = had ? *had : usual_of (project, meeting, which);
+}
+
 Edit *
 plan_make_edit (const Project *project, const Meeting *meeting, MeetMade made)
 {
@@ -38,6 +140,7 @@ plan_make_edit (const Project *project, const Meeting *meeting, MeetMade made)
   plan_make (meeting, made, g_ptr_array_index (walls, 0),
              project_thickness (project, meeting->wall[0]), g_ptr_array_index (walls, 1),
              project_thickness (project, meeting->wall[1]));
+  keep_ties (project, meeting, made, walls);
   return edit_walls (walls);
 }
 

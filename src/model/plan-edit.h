@@ -7,8 +7,21 @@
 /* The meeting of two walls, in either order; FALSE: they do not meet. */
 gboolean plan_meeting_between (const Project *project, WallId a, WallId b, Meeting *out);
 
-/* Makes their meeting in that way (plan.h; none of the last two). NULL when they do not meet. */
+/* Makes their meeting in that way (plan.h; none of the last two). A wall that is butted keeps the
+ * ties of the meeting, or is given ties_default(). */
 Edit *plan_make_edit (const Project *project, const Meeting *meeting, MeetMade made);
+
+/* Which wall of a meeting stops at the other in every course: 0, 1; -1: neither, it is not butted.
+ */
+int plan_butted (const Meeting *meeting);
+/* How that wall is tied, borrowed; NULL where it is not butted, or where it is not said. */
+const Ties *plan_ties (const Project *project, const Meeting *meeting);
+/* What is usual there. */
+Ties plan_usual_ties (const Project *project, const Meeting *meeting);
+/* Says how that wall is tied; the meeting is butted. */
+Edit *plan_ties_edit (const Project *project, const Meeting *meeting, const Ties *ties);
+/* Whether the courses of both walls lie at one height. */
+gboolean plan_is_level (const Project *project, const Meeting *meeting);
 
 /* Moves a wall across itself, `by` to the side of its outer face, negative to the other. Walls that
  * end at it grow or shrink with it; what it ends at or crosses stays, and its gaps there go along.

@@ -345,6 +345,8 @@ say_end (End *end, gboolean says, Length ret, Through through)
   end->has_return = says;
   end->ret = says ? ret : 0;
   end->through = says ? through : THROUGH_EVEN;
+  if (!says)
+    end->ties = (Ties){ 0 };
 }
 
 static void
@@ -362,7 +364,7 @@ say_tee (Wall *wall, gboolean says, Length x, Length ret, Through through)
     }
   if (i == wall->tees->len)
     {
-      Tee tee = { x, ret, through, { NULL, NULL }, 0 };
+      Tee tee = { .x = x, .ret = ret, .through = through };
 
       g_array_append_val (wall->tees, tee);
       return;

@@ -132,6 +132,8 @@ end_fault (const Wall *wall)
         if (!fault)
           fault = length_fault (_ ("The height that a corner reaches up to"),
                                 wall->ends[side].up_to, 0, LENGTH_MAX);
+        if (!fault)
+          fault = ties_fault (&wall->ends[side].ties);
         if (fault)
           return fault;
         returns += wall->ends[side].ret;
@@ -176,6 +178,8 @@ tees_fault (const Wall *wall)
         fault = length_fault (_ ("A meeting wall's place"), tee->x, 0, LENGTH_MAX);
       if (!fault)
         fault = length_fault (_ ("The height of a meeting wall"), tee->up_to, 0, LENGTH_MAX);
+      if (!fault)
+        fault = ties_fault (&tee->ties);
       if (fault)
         return fault;
       if (tee_right (tee) > wall->length)

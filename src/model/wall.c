@@ -237,7 +237,9 @@ end_equal (const End *a, const End *b)
 {
   if (a->given != b->given || a->has_return != b->has_return)
     return FALSE;
-  return (!a->has_return || (a->ret == b->ret && a->through == b->through && a->up_to == b->up_to))
+  return (!a->has_return
+          || (a->ret == b->ret && a->through == b->through && a->up_to == b->up_to
+              && ties_equal (&a->ties, &b->ties)))
          && foreign_equal (&a->foreign, &b->foreign);
 }
 
@@ -290,7 +292,7 @@ tees_equal (const Wall *a, const Wall *b)
       const Tee *x = wall_tee_at (a, i), *y = wall_tee_at (b, i);
 
       if (x->x != y->x || x->ret != y->ret || x->through != y->through || x->up_to != y->up_to
-          || !foreign_equal (&x->foreign, &y->foreign))
+          || !ties_equal (&x->ties, &y->ties) || !foreign_equal (&x->foreign, &y->foreign))
         return FALSE;
     }
   return TRUE;

@@ -9,6 +9,7 @@
 #include "model/laying.h"
 #include "model/opening.h"
 #include "model/pin.h"
+#include "model/tie.h"
 #include "model/top.h"
 
 /* The way that a wall runs in plan, from its left end to its right. */
@@ -80,6 +81,7 @@ typedef struct
   gboolean has_return; /* return and through are written */
   Foreign foreign;
   Length up_to; /* where the other wall ends above the foundation; 0: all the way up */
+  Ties ties;    /* of some meaning only where this wall is butted: THROUGH_ALL */
 } End;
 
 /* Whether the other wall reaches into a course whose bottom lies there. */
@@ -105,6 +107,7 @@ typedef struct
   Through through;
   Foreign foreign;
   Length up_to; /* as of an end */
+  Ties ties;    /* as of an end; on both sides of the gap */
 } Tee;
 
 /* Whether there is a gap in that course, whose bottom lies there. */

@@ -229,10 +229,22 @@ start_rule (Draft *draft, const Tag *tag, Foreign **foreign)
   return TRUE;
 }
 
+/* How many, and how often, is said only of a kind; left out, one in every course. */
+static gboolean
+finish_ties (Draft *draft, const Tag *tag, guint said, Ties *ties)
+{
+  ties->given = said != 0 ? TIES_ALL : 0;
+  if (said == 0 || said & TIES_KIND)
+    return TRUE;
+  return draft_refuse (draft, tag->line,
+                       _ ("%s: ties-every and ties-abreast go with ties, which is missing."),
+                       tag->name);
+}
+
 static gboolean
 start_end (Draft *draft, const Tag *tag, Foreign **foreign)
 {
-  EndTag said = { 0 };
+  EndTag said = { .ties = { .every = 1, .abreast = 1 } };
   if (!read_tag (draft, tag, &element_end, &said))
     return FALSE;
   End *end = &draft->wall->ends[said.side];
@@ -240,9 +252,12 @@ start_end (Draft *draft, const Tag *tag, Foreign **foreign)
   if (end->given)
     return draft_refuse (draft, tag->line, _ ("the wall has a second <end> on the side \"%s\"."),
                          side_word (said.side));
-  if (said.mask != 0 && said.mask != (END_RETURN | END_THROUGH))
+  const guint both = END_RETURN | END_THROUGH;
+  if (said.mask != 0 && (said.mask & both) != both)
     return draft_refuse (draft, tag->line,
-                         _ ("end: return and through go together; one is missing."));
+                         (said.mask & both) != 0
+                             ? _ ("end: return and through go together; one is missing.")
+                             : _ ("end: ties go with return and through, which are missing."));
   if (said.mask == 0 && said.up_to != 0)
     return draft_refuse (draft, tag_attribute (tag, "up-to")->line,
                          _ ("end: there is no up-to where there is no return."));
@@ -251,7 +266,8 @@ start_end (Draft *draft, const Tag *tag, Foreign **foreign)
   end->ret = said.ret;
   end->up_to = said.up_to;
   end->through = said.through;
-  return TRUE;
+  end->ties = said.ties;
+  return finish_ties (draft, tag, said.mask / END_TIES, &end->ties);
 }
 
 static gboolean
@@ -261,8 +277,9 @@ start_tee (Draft *draft, const Tag *tag, Foreign **foreign)
   if (tees->len >= WALL_MAX_TEES)
     return draft_refuse (draft, tag->line, _ ("the wall is met by more than %d walls."),
                          WALL_MAX_TEES);
-  Tee tee = { 0 };
-  if (!read_tag (draft, tag, &element_tee, &tee))
+  Tee tee = { .ties = { .every = 1, .abreast = 1 } };
+  if (!read_tag (draft, tag, &element_tee, &tee)
+      || !finish_ties (draft, tag, tee.ties.given, &tee.ties))
     return FALSE;
   g_array_append_val (tees, tee);
   *foreign = &g_array_index (tees, Tee, tees->len - 1).foreign;

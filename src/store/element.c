@@ -63,6 +63,18 @@ word_of_side (const void *value)
 }
 
 static gboolean
+parse_tie (const char *text, void *out)
+{
+  return tie_kind_from_word (text, (TieKind *) out);
+}
+
+static const char *
+word_of_tie (const void *value)
+{
+  return tie_kind_word (*(const TieKind *) value);
+}
+
+static gboolean
 parse_aim (const char *text, void *out)
 {
   return aim_from_word (text, (Aim *) out);
@@ -145,6 +157,17 @@ word_of_kind (const void *value)
 #define FLAG(name, type, field, bit)                                                               \
   WORD (name, type, field, FALSE, bit, parse_flag, flag_word, "true, false")
 
+/* Rows of Ties; `bit` is that of TIES_KIND in the element's mask. */
+#define TIES(type, field, bit)                                                                     \
+  WORD ("ties", type, field.kind, FALSE, TIES_KIND *(bit), parse_tie, word_of_tie,                 \
+        "strip, mesh, angle"),                                                                     \
+      { "ties-every",       VALUE_COUNT, FALSE,          offsetof (type, field.every),             \
+        TIES_EVERY * (bit), 1,           TIES_MAX_EVERY, .plain = "1" },                           \
+  {                                                                                                \
+    "ties-abreast", VALUE_COUNT, FALSE, offsetof (type, field.abreast), TIES_ABREAST *(bit), 1,    \
+        TIES_MAX_ABREAST, .plain = "1"                                                             \
+  }
+
 static const Field project_fields[] = {
   TEXT ("title", Project, title),   TEXT ("client", Project, client), TEXT ("site", Project, site),
   TEXT ("author", Project, author), TEXT ("date", Project, date),
@@ -200,6 +223,7 @@ static const Field end_fields[] = {
   WORD ("through", EndTag, through, FALSE, END_THROUGH, parse_through, word_of_through,
         "odd, even, all"),
   { "up-to", VALUE_LENGTH, FALSE, offsetof (EndTag, up_to), 0, SHORTEST, LONGEST, .plain = "0" },
+  TIES (EndTag, ties, END_TIES),
 };
 
 static const Field tee_fields[] = {
@@ -207,6 +231,7 @@ static const Field tee_fields[] = {
   LENGTH ("return", Tee, ret, TRUE, 0, SHORTEST, 10000),
   WORD ("through", Tee, through, TRUE, 0, parse_through, word_of_through, "odd, even, all"),
   { "up-to", VALUE_LENGTH, FALSE, offsetof (Tee, up_to), 0, SHORTEST, LONGEST, .plain = "0" },
+  TIES (Tee, ties, 1),
 };
 
 static const Field movement_joint_fields[] = {
@@ -322,7 +347,7 @@ const Element element_wall = ELEMENT ("wall", wall_fields, offsetof (WallTag, ma
 const Element element_laying = ELEMENT ("laying", laying_fields, offsetof (Laying, given));
 const Element element_rule = ELEMENT ("rule", rule_fields, offsetof (RuleTag, mask));
 const Element element_end = ELEMENT ("end", end_fields, offsetof (EndTag, mask));
-const Element element_tee = ELEMENT ("tee", tee_fields, 0);
+const Element element_tee = ELEMENT ("tee", tee_fields, offsetof (Tee, ties.given));
 const Element element_movement_joint = ELEMENT ("movement-joint", movement_joint_fields, 0);
 const Element element_steel = ELEMENT ("steel", steel_fields, offsetof (Steel, set));
 const Element element_steel_row = ELEMENT ("steel-row", steel_row_fields, 0);

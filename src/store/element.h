@@ -57,10 +57,11 @@ typedef struct
 typedef struct
 {
   Side side;
-  guint mask; /* END_RETURN | END_THROUGH */
+  guint mask; /* END_RETURN | END_THROUGH; TieField bits from END_TIES on */
   Length ret;
   Through through;
   Length up_to;
+  Ties ties; /* its own mask is not used */
 } EndTag;
 
 /* <rule> */
@@ -106,6 +107,7 @@ enum
 {
   END_RETURN = 1,
   END_THROUGH = 2,
+  END_TIES = 4,
 };
 
 extern const Element element_project;        /* Project */

@@ -93,8 +93,9 @@ put_laying (GString *out, const Laying *laying)
 static void
 put_end (GString *out, Side side, const End *end)
 {
-  EndTag said = { side, end->has_return ? END_RETURN | END_THROUGH : 0, end->ret, end->through,
-                  end->has_return ? end->up_to : 0 };
+  guint mask = end->has_return ? END_RETURN | END_THROUGH | END_TIES * end->ties.given : 0;
+  Length up_to = end->has_return ? end->up_to : 0;
+  EndTag said = { side, mask, end->ret, end->through, up_to, end->ties };
   if (end->given || end->has_return || is_foreign (&end->foreign))
     put (out, 2, &element_end, &said, &end->foreign);
 }

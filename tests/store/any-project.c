@@ -158,6 +158,16 @@ set_laying (Laying *laying, const Block *block)
     laying->element |= laying->rules[i].keep != KEEP_OFF;
 }
 
+static Ties
+any_ties (void)
+{
+  if (chance (50))
+    return (Ties){ 0 };
+  return (Ties){ TIES_ALL, (TieKind) g_test_rand_int_range (0, N_TIE_KINDS),
+                 g_test_rand_int_range (1, TIES_MAX_EVERY + 1),
+                 chance (50) ? 1 : g_test_rand_int_range (1, TIES_MAX_ABREAST + 1) };
+}
+
 static void
 set_end (End *end, Length wall)
 {
@@ -170,6 +180,7 @@ set_end (End *end, Length wall)
     return;
   end->ret = any_length (0, MIN (wall / 3, LENGTH_MM (10000)));
   end->through = (Through) g_test_rand_int_range (0, 3);
+  end->ties = any_ties ();
 }
 
 static void
@@ -178,6 +189,7 @@ add_tees (Wall *wall)
   while (chance (20))
     {
       Tee tee = { .through = (Through) g_test_rand_int_range (0, 3), .foreign = any_foreign () };
+      tee.ties = any_ties ();
       tee.ret = any_length (1, MIN (wall->length / 2, LENGTH_MM (10000)));
       tee.x = any_length (0, wall->length - tee.ret);
       g_array_append_val (wall->tees, tee);
