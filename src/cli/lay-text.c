@@ -4,6 +4,7 @@
 
 #include "cli/output.h"
 #include "concrete/bed-steel.h"
+#include "concrete/ties.h"
 #include "takeoff/saw.h"
 
 static void
@@ -93,6 +94,40 @@ append_steel (GString *text, const GArray *runs, gint32 course)
         g_string_append_printf (text, _ ("%38ssteel: %d of %s mm from %s to %s\n"), "", run->bars,
                                 length_text (run->diameter, diameter),
                                 length_text (run->from, from), length_text (run->to, to));
+    }
+}
+
+/* What lies in the beds of a wall. */
+typedef struct
+{
+  GArray *steel; /* SteelRun */
+  GArray *rows;  /* TieRow */
+  GArray *ends;  /* TieEnd */
+} Beds;
+
+static void
+append_ties (GString *text, const Project *project, const Beds *beds, gint32 course)
+{
+  char from[LENGTH_TEXT_SIZE], to[LENGTH_TEXT_SIZE];
+
+  for (guint i = 0; i < beds->rows->len; i++)
+    {
+      const TieRow *row = &g_array_index (beds->rows, TieRow, i);
+
+      if (row->course == course)
+        /* Translators: how many ties, of which kind, at which place in mm */
+        g_string_append_printf (text, _ ("%38sties: %d × %s at %s\n"), "", row->abreast,
+                                tie_kind_name (row->kind), length_text (row->x, from));
+    }
+  for (guint i = 0; i < beds->ends->len; i++)
+    {
+      const TieEnd *end = &g_array_index (beds->ends, TieEnd, i);
+
+      if (end->course == course)
+        g_string_append_printf (text, _ ("%38sties of %s: %d × %s from %s to %s\n"), "",
+                                project_wall (project, end->butted)->key, end->abreast,
+                                tie_kind_name (end->kind), length_text (end->x, from),
+                                length_text (end->x + end->width, to));
     }
 }
 
@@ -224,14 +259,22 @@ append_movement_joints (GString *text, const Wall *wall)
 }
 
 void
-lay_text (GString *text, const Wall *wall, const Block *block, const Layout *layout)
+lay_text (GString *text, const Project *project, guint number, const Layout *layout)
 {
+  const Wall *wall = project_wall_at (project, number);
+  const Block *block = project_block (project, wall->block);
   g_autoptr (GArray) runs = bed_steel_runs (wall, block);
+  g_autoptr (GArray) rows = ties_of_wall (wall, block);
+  g_autoptr (GArray) ends = ties_into_wall (project, number);
+  const Beds beds = { runs, rows, ends };
 
   append_heading (text, wall, block);
   append_movement_joints (text, wall);
   g_string_append (text, _ ("course    bottom       top   pcs   cut  lengths from the left, mm\n"));
   for (guint i = 0; i < layout->courses->len; i++)
-    append_course (text, wall, layout, layout_course (layout, i), runs);
+    {
+      append_course (text, wall, layout, layout_course (layout, i), runs);
+      append_ties (text, project, &beds, layout_course (layout, i)->number);
+    }
   append_sums (text, wall, block, layout);
 }

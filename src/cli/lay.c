@@ -9,6 +9,7 @@
 #include "cli/output.h"
 #include "cli/saw-list.h"
 #include "concrete/bed-steel.h"
+#include "concrete/ties.h"
 
 static void
 write_outline (Json *json, const Layout *layout, const Piece *piece)
@@ -35,6 +36,8 @@ typedef struct
   const SawPlan *saw;
   const Laid *laid;
   const GArray *shared; /* SharedPiece: what it shows of other walls */
+  const GArray *rows;   /* TieRow: its ties */
+  const GArray *ends;   /* TieEnd: those of other walls */
 } Written;
 
 static void
@@ -79,6 +82,48 @@ write_steel (Json *json, const GArray *runs, gint32 course)
   json_array_end (json);
 }
 
+/* Where ties of a butted wall lie on this course: this wall's own, and those of other walls. */
+static void
+write_ties (Json *json, const Written *written, gint32 course)
+{
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < written->rows->len; i++)
+    {
+      const TieRow *row = &g_array_index (written->rows, TieRow, i);
+
+      if (row->course != course)
+        continue;
+      if (!any)
+        json_array (json, "ties");
+      any = TRUE;
+      json_object (json, NULL);
+      json_string (json, "kind", tie_kind_word (row->kind));
+      json_int (json, "abreast", row->abreast);
+      json_length (json, "x", row->x);
+      json_object_end (json);
+    }
+  for (guint i = 0; i < written->ends->len; i++)
+    {
+      const TieEnd *end = &g_array_index (written->ends, TieEnd, i);
+
+      if (end->course != course)
+        continue;
+      if (!any)
+        json_array (json, "ties");
+      any = TRUE;
+      json_object (json, NULL);
+      json_string (json, "kind", tie_kind_word (end->kind));
+      json_int (json, "abreast", end->abreast);
+      json_length (json, "x", end->x);
+      json_length (json, "width", end->width);
+      json_string (json, "of", project_wall (written->laid->project, end->butted)->key);
+      json_object_end (json);
+    }
+  if (any)
+    json_array_end (json);
+}
+
 /* Pieces of other walls that are seen in this course: theirs, and counted there. */
 static void
 write_shared (Json *json, const Written *written, gint32 course)
@@ -117,6 +162,7 @@ write_course (Json *json, const Written *written, const Course *course, const GA
   json_length (json, "bottom", course->bottom);
   json_length (json, "top", course->top);
   write_steel (json, runs, course->number);
+  write_ties (json, written, course->number);
   json_array (json, "pieces");
   for (gint32 i = course->first; i < course->first + course->n_pieces; i++)
     write_piece (json, written, (guint) i);
@@ -186,13 +232,17 @@ write_json (GString *text, const Laid *laid)
     {
       const Wall *wall = project_wall_at (laid->project, i);
       g_autoptr (GArray) shared = shared_pieces (laid->project, laid->layouts, i);
+      g_autoptr (GArray) rows = ties_of_wall (wall, laid_block (laid, wall));
+      g_autoptr (GArray) ends = ties_into_wall (laid->project, i);
       const Written written = { i,
                                 wall,
                                 laid_block (laid, wall),
                                 laid->layouts[i],
                                 saw_plan_of_wall (saws, laid->project, wall),
                                 laid,
-                                shared };
+                                shared,
+                                rows,
+                                ends };
       write_wall (&json, &written);
     }
   json_array_end (&json);
@@ -205,10 +255,9 @@ write_text (GString *text, const Laid *laid)
 {
   for (guint i = laid->first; i < laid->first + laid->n; i++)
     {
-      const Wall *wall = project_wall_at (laid->project, i);
       if (i > laid->first)
         g_string_append_c (text, '\n');
-      lay_text (text, wall, laid_block (laid, wall), laid->layouts[i]);
+      lay_text (text, laid->project, i, laid->layouts[i]);
     }
 }
 

@@ -9,6 +9,7 @@
 #include "cli/output.h"
 #include "model/edit.h"
 #include "model/outline.h"
+#include "model/plan-edit.h"
 
 typedef struct
 {
@@ -75,6 +76,21 @@ write_made (Json *json, const Planned *planned, const Meeting *meeting)
     }
 }
 
+/* Of a wall that is butted: nothing where none are said. */
+static void
+write_ties (Json *json, const Planned *planned, const Meeting *meeting)
+{
+  const Ties *ties = plan_ties (planned->project, meeting);
+
+  if (ties == NULL)
+    return;
+  json_object (json, "ties");
+  json_string (json, "kind", tie_kind_word (ties->kind));
+  json_int (json, "every", ties->every);
+  json_int (json, "abreast", ties->abreast);
+  json_object_end (json);
+}
+
 static void
 write_meeting (Json *json, const Planned *planned, const Meeting *meeting)
 {
@@ -89,7 +105,10 @@ write_meeting (Json *json, const Planned *planned, const Meeting *meeting)
     json_length (json, NULL, meeting->at[i]);
   json_array_end (json);
   if (meeting->kind != MEET_WRONG)
-    write_made (json, planned, meeting);
+    {
+      write_made (json, planned, meeting);
+      write_ties (json, planned, meeting);
+    }
   json_object_end (json);
 }
 
@@ -188,6 +207,24 @@ dup_made (const Planned *planned, const Meeting *meeting)
     }
 }
 
+/* "with ties: 2 × flat strips in every course" */
+static void
+append_ties (GString *text, const Planned *planned, const Meeting *meeting)
+{
+  const Ties *ties = plan_ties (planned->project, meeting);
+
+  if (plan_butted (meeting) < 0)
+    return;
+  if (ties == NULL)
+    g_string_append (text, _ ("; not said how it is tied"));
+  else if (ties->every == 1)
+    g_string_append_printf (text, _ ("; ties in every course: %d × %s"), ties->abreast,
+                            tie_kind_name (ties->kind));
+  else
+    g_string_append_printf (text, _ ("; ties in every %d courses: %d × %s"), ties->every,
+                            ties->abreast, tie_kind_name (ties->kind));
+}
+
 static void
 append_meeting (GString *text, const Planned *planned, const Meeting *meeting)
 {
@@ -204,7 +241,10 @@ append_meeting (GString *text, const Planned *planned, const Meeting *meeting)
                           wall_of (planned, meeting, 0)->key, length_text (meeting->at[0], at[0]),
                           wall_of (planned, meeting, 1)->key, length_text (meeting->at[1], at[1]));
   if (meeting->kind != MEET_WRONG)
-    g_string_append_printf (text, ": %s", made);
+    {
+      g_string_append_printf (text, ": %s", made);
+      append_ties (text, planned, meeting);
+    }
   g_string_append_c (text, '\n');
 }
 

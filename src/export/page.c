@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "concrete/ties.h"
 #include "paint/elevation.h"
 
 const View page_frame_view = { 1, 0, 0 };
@@ -278,7 +279,7 @@ add_swatch (Frame *frame, double x, Style style, const char *text)
   const MarkLook look = mark_look (style, LAYER_PIECES);
   const double size = theme_row (THEME_PAPER, STYLE_SHEET_CAPTION)->text_size;
 
-  if (style == STYLE_STEEL)
+  if (style == STYLE_STEEL || style == STYLE_TIE)
     drawing_add_line (frame->drawing, &look, place (x, y), place (x + SWATCH_WIDTH, y));
   else
     drawing_add_box (frame->drawing, &look, place (x, y + SWATCH_HEIGHT / 2),
@@ -314,6 +315,17 @@ has_returns (const Wall *wall)
   return wall->ends[SIDE_LEFT].ret > 0 || wall->ends[SIDE_RIGHT].ret > 0 || wall->tees->len > 0;
 }
 
+static gboolean
+has_ties (const Page *page)
+{
+  const int index = project_wall_index (page->project, page->wall->id);
+  g_autoptr (GArray) rows
+      = ties_of_wall (page->wall, project_block (page->project, page->wall->block));
+  g_autoptr (GArray) ends = ties_into_wall (page->project, (guint) MAX (index, 0));
+
+  return rows->len + ends->len > 0;
+}
+
 static double
 add_steel_swatch (Frame *frame, double x)
 {
@@ -343,6 +355,8 @@ add_key (Frame *frame)
     x = add_swatch (frame, x, STYLE_MOVEMENT_JOINT, _ ("movement joint"));
   if (wall->steel.given || wall->steel_rows->len > 0)
     x = add_steel_swatch (frame, x);
+  if (has_ties (frame->page))
+    x = add_swatch (frame, x, STYLE_TIE, _ ("ties, how many"));
   if (layout->breaches->len > 0)
     x = add_swatch (frame, x, STYLE_PIECE_BREACH, _ ("breaks a rule"));
   /* The strips of the courses have no wedges. */

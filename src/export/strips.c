@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "concrete/bed-steel.h"
+#include "concrete/ties.h"
 #include "paint/outline.h"
 
 /* Steps. */
@@ -37,6 +38,8 @@ typedef struct
   double scale;    /* steps per mm along the wall */
   double pitch;    /* from strip to strip, steps */
   double foot;     /* of the lowest strip, steps */
+  GArray *rows;    /* TieRow: of this wall */
+  GArray *ends;    /* TieEnd: of walls that are butted to it */
 } Strips;
 
 static double
@@ -352,6 +355,45 @@ add_steel (Strips *strips, const Course *course, const GArray *runs)
     }
 }
 
+/* Over the strip: how many, half in either wall. */
+static void
+add_tie (Strips *strips, const Course *course, Length from, Length to, gint32 abreast)
+{
+  const MarkLook line = mark_look (STYLE_TIE, LAYER_STEEL);
+  const MarkLook number = mark_look (STYLE_STRIP_NUMBER, LAYER_STEEL);
+  const double top = foot_of (strips, course) - STRIP_HEIGHT - 2;
+  g_autofree char *text = g_strdup_printf ("%d", abreast);
+  double left, right;
+
+  from = MAX (from, strips->from);
+  to = MIN (to, strips->to);
+  if (to <= from)
+    return;
+  left = place_x (strips, from);
+  right = place_x (strips, to);
+  drawing_add_line (strips->drawing, &line, place (left, top), place (right, top));
+  drawing_add_text (strips->drawing, &number, place ((left + right) / 2, top - 1), 0.5f, 1, text);
+}
+
+static void
+add_ties (Strips *strips, const Course *course)
+{
+  for (guint i = 0; i < strips->rows->len; i++)
+    {
+      const TieRow *row = &g_array_index (strips->rows, TieRow, i);
+
+      if (row->course == course->number)
+        add_tie (strips, course, row->x - TIE_REACH, row->x + TIE_REACH, row->abreast);
+    }
+  for (guint i = 0; i < strips->ends->len; i++)
+    {
+      const TieEnd *end = &g_array_index (strips->ends, TieEnd, i);
+
+      if (end->course == course->number)
+        add_tie (strips, course, end->x, end->x + end->width, end->abreast);
+    }
+}
+
 static void
 add_pieces (Strips *strips, const Course *course)
 {
@@ -383,6 +425,7 @@ add_course (Strips *strips, const Course *course, const GArray *runs)
   for (guint i = 0; i < openings->len; i++)
     add_opening (strips, course, wall_opening_at (strips->page->wall, i));
   add_steel (strips, course, runs);
+  add_ties (strips, course);
 }
 
 Drawing *
@@ -392,6 +435,12 @@ strips_page (const Page *page, guint number)
   g_autoptr (GArray) runs = bed_steel_runs (page->wall, block);
   Strips strips = strips_of (page, number);
 
+  const int index = project_wall_index (page->project, page->wall->id);
+  g_autoptr (GArray) rows = ties_of_wall (page->wall, block);
+  g_autoptr (GArray) ends = ties_into_wall (page->project, (guint) MAX (index, 0));
+
+  strips.rows = rows;
+  strips.ends = ends;
   strips.drawing = drawing_new ();
   for (guint i = 0; i < strips.n; i++)
     add_course (&strips, layout_course (page->layout, strips.first + i), runs);

@@ -5,6 +5,7 @@
 
 #include "bond/gauge.h"
 #include "concrete/bed-steel.h"
+#include "concrete/ties.h"
 #include "paint/scene-private.h"
 #include "takeoff/takeoff.h"
 
@@ -67,6 +68,7 @@ elevation_laying (const ElevationInput *input)
   if (!input->bare)
     {
       scene_steel (&scene);
+      scene_ties (&scene);
       scene_rod (&scene);
       scene_tape (&scene);
       scene_dimensions (&scene);
@@ -220,6 +222,21 @@ highlight_steel (Scene *scene)
     }
 }
 
+static void
+highlight_ties (Scene *scene)
+{
+  g_autoptr (GArray) rows = ties_of_wall (scene->wall, scene->block);
+  const MarkLook look = mark_look (STYLE_SELECTED, LAYER_OVERLAY);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const TieRow *row = &g_array_index (rows, TieRow, i);
+
+      drawing_add_line (scene->drawing, &look, at_length (row->x - TIE_REACH, row->z),
+                        at_length (row->x + TIE_REACH, row->z));
+    }
+}
+
 Drawing *
 elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint32 course,
                      gint32 number, const PerpendMark *perpends, guint n_perpends)
@@ -232,6 +249,8 @@ elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint3
       scene_add_piece (&scene, i, &look);
   if (takeoff_key && g_str_has_prefix (takeoff_key, "steel."))
     highlight_steel (&scene);
+  if (takeoff_key && g_str_has_prefix (takeoff_key, "ties."))
+    highlight_ties (&scene);
   for (guint i = 0; i < n_perpends; i++)
     scene_perpend (&scene, &perpends[i]);
   drawing_finish (scene.drawing);

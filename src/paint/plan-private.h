@@ -52,5 +52,7 @@ plan_runs_across (const Wall *wall) /* up or down the sheet */
   return wall->place.runs == RUNS_NORTH || wall->place.runs == RUNS_SOUTH;
 }
 
+/* plan-ties.c */
+void plan_add_ties (PlanScene *scene);
 /* plan-dimension.c */
 void plan_add_dimensions (PlanScene *scene);

@@ -479,6 +479,7 @@ plan_drawing (const PlanInput *input)
     add_wall (&scene, plan_wall_at (&scene, i));
   for (guint i = 0; i < scene.meetings->len; i++)
     add_meeting (&scene, plan_meeting_at (&scene, i));
+  plan_add_ties (&scene);
   plan_add_dimensions (&scene);
   return scene_end (&scene);
 }

@@ -46,6 +46,8 @@ void scene_pieces (Scene *scene);
 void scene_bare_courses (Scene *scene);
 void scene_openings (Scene *scene);
 void scene_steel (Scene *scene);
+/* Ties of this wall where it is butted, and of those that are butted to it. */
+void scene_ties (Scene *scene);
 void scene_rod (Scene *scene);
 void scene_tape (Scene *scene);
 void scene_dimensions (Scene *scene);

@@ -74,6 +74,10 @@ S (STYLE_STEEL, "steel", 2, 6, NO, 0, 0, 0, \
    (0, 0, 0x9C3D2EFF, 0), (0, 0, 0xEE8A72FF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_STEEL_LAP, "steel-lap", 2, 0, NO, 0, 0, 0, \
    (0, 0, 0x9C3D2EFF, 0), (0, 0, 0xEE8A72FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_TIE, "tie", 2.5, 0, NO, 0, 0, 0, \
+   (0, 0, 0x1F5F6BFF, 0), (0, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_TIE_END, "tie-end", 1, 0, NO, 0, 0, 0, \
+   (0x1F5F6BFF, 0, 0xFCFBF8FF, 0), (0x7ACBD8FF, 0, 0x222326FF, 0), (0x000000FF, 0, 0xFFFFFFFF, 0)) \
 S (STYLE_ROD, "rod", 1, 0, NO, 0, 0, 0, \
    (0xFFFEFBFF, 0, 0x8E8677FF, 0), (0x26272AFF, 0, 0x77726AFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_ROD_NUMBER, "rod-number", 0, 0, NO, 10, 0, 0, \

@@ -44,6 +44,8 @@ typedef enum
   STYLE_OPENING_SIZE,
   STYLE_STEEL,
   STYLE_STEEL_LAP,
+  STYLE_TIE,     /* along itself */
+  STYLE_TIE_END, /* seen on its end */
   STYLE_ROD,
   STYLE_ROD_NUMBER,
   STYLE_ROD_HEIGHT,

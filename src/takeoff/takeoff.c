@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "concrete/bed-steel.h"
+#include "concrete/ties.h"
 #include "cutting/cutting.h"
 #include "site/bed.h"
 #include "takeoff/joints.h"
@@ -28,6 +29,7 @@ typedef struct
   double steel_length;            /* mm */
   double steel_mass;              /* kg */
   double steel_stocks;            /* bars of stock length */
+  double ties[N_TIE_KINDS];       /* of each kind */
 } Tally;
 
 /* --- steel --- */
@@ -101,6 +103,19 @@ tally_steel (Tally *tally, const Wall *wall, const Block *block, GArray *lengths
       tally->steel_length += length;
       tally->steel_mass += length / 1000 * bed_steel_mass_per_metre (run->diameter);
       add_run (run, lengths);
+    }
+}
+
+static void
+tally_ties (Tally *tally, const Wall *wall, const Block *block)
+{
+  g_autoptr (GArray) rows = ties_of_wall (wall, block);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const TieRow *row = &g_array_index (rows, TieRow, i);
+
+      tally->ties[row->kind] += row->abreast;
     }
 }
 
@@ -197,6 +212,8 @@ tally_add (Tally *sum, const Tally *tally)
   sum->filler += tally->filler;
   sum->steel_length += tally->steel_length;
   sum->steel_mass += tally->steel_mass;
+  for (int kind = 0; kind < N_TIE_KINDS; kind++)
+    sum->ties[kind] += tally->ties[kind];
 }
 
 /* --- the table of quantities --- */
@@ -339,6 +356,30 @@ get_steel_stocks (const Tally *tally)
   return tally->steel_stocks;
 }
 
+static double
+get_strips (const Tally *tally)
+{
+  return tally->ties[TIE_STRIP];
+}
+
+static double
+get_meshes (const Tally *tally)
+{
+  return tally->ties[TIE_MESH];
+}
+
+static double
+get_angles (const Tally *tally)
+{
+  return tally->ties[TIE_ANGLE];
+}
+
+static double
+get_ties (const Tally *tally)
+{
+  return get_strips (tally) + get_meshes (tally) + get_angles (tally);
+}
+
 /* A new quantity is a row here, and what it is counted from a field of Tally. */
 static const LineKind kinds[] = {
   { "blocks.whole", N_ ("Blocks"), N_ ("Whole blocks"), "pcs", 0, get_whole, PIECES_OF_SHAPE,
@@ -368,6 +409,14 @@ static const LineKind kinds[] = {
   { "steel.bed-mass", N_ ("Steel"), N_ ("Mass of these bars"), "kg", 2, get_steel_mass },
   { "steel.bed-stock", N_ ("Steel"), N_ ("Bars of 6 m to order"), "pcs", 0, get_steel_stocks,
     PIECES_NONE, PIECE_WHOLE, TRUE },
+  { "ties.count", N_ ("Ties"), N_ ("Ties of butted walls"), "pcs", 0, get_ties, PIECES_NONE,
+    PIECE_WHOLE, TRUE },
+  { "ties.strips", N_ ("Ties"), N_ ("Flat strips"), "pcs", 0, get_strips, PIECES_NONE, PIECE_WHOLE,
+    TRUE },
+  { "ties.meshes", N_ ("Ties"), N_ ("Pieces of mesh"), "pcs", 0, get_meshes, PIECES_NONE,
+    PIECE_WHOLE, TRUE },
+  { "ties.angles", N_ ("Ties"), N_ ("Angles"), "pcs", 0, get_angles, PIECES_NONE, PIECE_WHOLE,
+    TRUE },
 };
 
 static const LineKind *
@@ -453,6 +502,7 @@ count_wall (Counting *counting, guint i)
   tally_movement_joints (tally, wall);
   tally_joints (tally, wall, block, layout, beds_wall (counting->beds, wall->id));
   tally_steel (tally, wall, block, steel);
+  tally_ties (tally, wall, block);
   tally_add (&counting->all, tally);
   if (steel->len > 0)
     g_array_append_vals (counting->steel, steel->data, steel->len);

@@ -8,7 +8,8 @@
 typedef struct
 {
   const char *key;    /* static: "blocks.whole" ... */
-  const char *group;  /* static, translatable: "Blocks", "Wall", "Joints", "Steel" */
+  const char *group;  /* static, translatable: "Blocks", "Wall", "Joints", "Steel",
+                         "Ties" */
   const char *name;   /* static, translatable */
   const char *unit;   /* "pcs", "m2" as "m²", "m³", "l", "m", "kg" */
   int decimals;       /* to show */

@@ -726,6 +726,32 @@ def plan_contrary():
         equal("meeting-unclear" in [f["rule"] for f in findings], True)
 
 
+@tap.case("/plan/ties-are-told-laid-and-counted")
+def plan_ties():
+    wall = '<wall id="%s" name="" block="b1" length="%d" height="1230" plan-x="%d" plan-y="0" runs="%s">%s</wall>'
+    end = '<end side="left" return="250" through="all" ties="strip" ties-every="2" ties-abreast="2"/>'
+    with Folder() as folder:
+        path = folder.file(project(wall % ("w1", 4000, 0, "east", ""), wall % ("w2", 3000, 4000, "north", end)))
+        meeting = result("plan", path)["meetings"][0]
+        equal((meeting["made"], meeting["through"]), ("butted", "w1"))
+        equal(meeting["ties"], {"kind": "strip", "every": 2, "abreast": 2})
+        contains(call("plan", path)[1], "w2 is butted to it; ties in every 2 courses: 2 × flat strips")
+        courses = [w["courses"] for w in result("lay", path)["walls"]]
+        places = [[(c["course"], t["kind"], t["abreast"], t["x"]) for c in wall for t in c.get("ties", [])]
+                  for wall in courses]
+        equal(places, [[(2, "strip", 2, 3750), (4, "strip", 2, 3750)], [(2, "strip", 2, 250), (4, "strip", 2, 250)]])
+        contains(call("lay", path)[1], "ties: 2 × flat strips at 250\n")
+        contains(call("lay", path)[1], "ties of w2: 2 × flat strips from 3750 to 4000\n")
+        lines = {i["key"]: i for i in result("takeoff", path)["items"]}
+        equal(lines["ties.count"]["walls"], {"w1": 0, "w2": 4})
+        rules = [f["rule"] for f in result("check", path)["findings"]]
+        equal(("ties-unsaid" in rules, "ties-apart" in rules), (False, True))
+        silent = folder.file(project(wall % ("w1", 4000, 0, "east", ""), wall % ("w2", 3000, 4000, "north",
+                                     '<end side="left" return="250" through="all"/>')), "silent")
+        equal("ties-unsaid" in [f["rule"] for f in result("check", silent)["findings"]], True)
+        contains(call("plan", silent)[1], "; not said how it is tied")
+
+
 @tap.case("/work/agrees-with-lay-and-takeoff")
 def work():
     with Folder() as folder:

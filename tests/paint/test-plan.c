@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "model/plan-edit.h"
 #include "paint/ink.h"
 #include "paint/theme.h"
 #include "edited.h"
@@ -397,6 +398,30 @@ test_ink (void)
   ink_free (ink);
 }
 
+/* Of a butted partition of 250 mm: two strips through the face of the wall that runs through, 150
+ * mm in either wall; angles only in the one that stops; none where it is bonded. */
+static void
+test_ties (void)
+{
+  g_autoptr (Project) project = house ();
+  const WallId front = project_wall_at (project, 0)->id, inner = project_wall_at (project, 4)->id;
+  Ties ties = { TIES_ALL, TIE_ANGLE, 1, 2 };
+  Meeting meeting;
+
+  g_autoptr (Drawing) bonded = plan_drawing (&(PlanInput){ .project = project });
+  g_assert_cmpuint (count (bonded, STYLE_TIE), ==, 0);
+  g_assert_true (plan_meeting_between (project, inner, front, &meeting));
+  project = edited (g_steal_pointer (&project),
+                    plan_make_edit (project, &meeting, MADE_SECOND_THROUGH));
+  g_autoptr (Drawing) strips = plan_drawing (&(PlanInput){ .project = project });
+  g_assert_cmpuint (count (strips, STYLE_TIE), ==, 2);
+  g_assert_cmpfloat (length_of (strips, STYLE_TIE), ==, 2 * 300.0);
+  g_assert_true (plan_meeting_between (project, inner, front, &meeting));
+  project = edited (g_steal_pointer (&project), plan_ties_edit (project, &meeting, &ties));
+  g_autoptr (Drawing) angles = plan_drawing (&(PlanInput){ .project = project });
+  g_assert_cmpuint (count (angles, STYLE_TIE), ==, 4);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -413,5 +438,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/overlay", test_overlay);
   g_test_add_func ("/plan/sketch", test_sketch);
   g_test_add_func ("/plan/ink", test_ink);
+  g_test_add_func ("/plan/ties", test_ties);
   return g_test_run ();
 }

@@ -648,6 +648,35 @@ test_butted (void)
   g_assert_cmpint (looked_at, ==, 60);
 }
 
+/* Five courses, tied at both ends in every second of them by two strips: 8; at a gap in every
+ * course by one angle on either side of it: 8. */
+static void
+test_ties (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  Tee tee = { .x = LENGTH_MM (2000),
+              .ret = LENGTH_MM (115),
+              .through = THROUGH_ALL,
+              .ties = { TIES_ALL, TIE_ANGLE, 1, 1 } };
+
+  wall->length = LENGTH_MM (6000);
+  wall->height = LENGTH_MM (1028);
+  for (int side = 0; side < 2; side++)
+    wall->ends[side] = (End){ .given = TRUE,
+                              .has_return = TRUE,
+                              .ret = LENGTH_MM (250),
+                              .through = THROUGH_ALL,
+                              .ties = { TIES_ALL, TIE_STRIP, 2, 2 } };
+  g_array_append_val (wall->tees, tee);
+  g_auto (Counted) counted = count (project_of (wall, &block));
+  g_assert_cmpfloat (quantity (&counted, "ties.strips"), ==, 8);
+  g_assert_cmpfloat (quantity (&counted, "ties.angles"), ==, 8);
+  g_assert_cmpfloat (quantity (&counted, "ties.count"), ==, 16);
+  g_assert_null (takeoff_line (counted.takeoff, "ties.meshes"));
+  block_clear (&block);
+}
+
 static void
 test_keys (void)
 {
@@ -729,6 +758,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/takeoff/ties", test_ties);
   g_test_add_func ("/takeoff/per-area/as-published", test_per_area);
   g_test_add_func ("/takeoff/by-hand/counted", test_by_hand);
   g_test_add_func ("/takeoff/piece/mass", test_piece_mass);
