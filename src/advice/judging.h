@@ -59,7 +59,8 @@ void judge_courses (
 void judge_footing (Judging *judging);  /* footing.c: level-book, closing-error, bed-thin,
                                            bed-thick, out-of-square */
 void judge_meetings (Judging *judging); /* meetings.c: walls-clash, walls-crowd, meeting-unclear,
-                                           meeting-not-level, corner-lap */
+                                           meeting-not-level, corner-lap, ties-unsaid,
+                                           ties-not-level, ties-apart */
 /* movement.c: movement-joint-bearing, movement-joint-lintel, movement-joint-length,
  * movement-joint-corner, movement-joint-panel */
 void judge_movement_joints (Judging *judging);

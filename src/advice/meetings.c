@@ -112,14 +112,6 @@ judge_agreement (Judging *judging, const Met *met)
                   g_strdup (_ ("Bond them in turn"))));
 }
 
-static gboolean
-is_level (const Met *met)
-{
-  return met->blocks[0]->height == met->blocks[1]->height
-         && met->layings[0].bed == met->layings[1].bed
-         && met->layings[0].first_bed == met->layings[1].first_bed;
-}
-
 /* Courses of walls that are bonded lie at one height. */
 static void
 judge_coursing (Judging *judging, const Met *met)
@@ -127,7 +119,7 @@ judge_coursing (Judging *judging, const Met *met)
   const char *first = wall_called (met->walls[0]), *second = wall_called (met->walls[1]);
   Mend mend = MEND_NONE;
 
-  if (met->meeting->made > MADE_FIRST_EVEN || is_level (met))
+  if (met->meeting->made > MADE_FIRST_EVEN || plan_is_level (judging->whole, met->meeting))
     return;
   if (met->meeting->kind == MEET_TEE)
     mend = mend_made (judging, met, MADE_SECOND_THROUGH, g_strdup (_ ("Butt it, with ties")));
@@ -163,6 +155,86 @@ judge_lap (Judging *judging, const Met *met)
     }
 }
 
+/* ---- ties ---- */
+
+static Mend
+mend_ties (const Judging *judging, const Met *met, char *text)
+{
+  const Ties usual = plan_usual_ties (judging->whole, met->meeting);
+  Mend mend = { plan_ties_edit (judging->whole, met->meeting, &usual), text };
+  g_autoptr (Project) project = project_edit (judging->whole, mend.edit, NULL);
+
+  if (project == NULL)
+    mend_clear (&mend);
+  return mend;
+}
+
+static void
+judge_no_ties (Judging *judging, const Met *met, const Wall *butted, const Wall *through)
+{
+  add (judging, met, "ties-unsaid", SEVERITY_NOTE,
+       g_strdup_printf (_ ("%s is butted to %s, and it is not said how it is tied."),
+                        wall_called (butted), wall_called (through)),
+       mend_ties (judging, met, g_strdup (_ ("Tie it as usual"))));
+}
+
+/* A strip or a mesh lies flat in the beds of both walls. */
+static void
+judge_ties_bed (Judging *judging, const Met *met, const Ties *ties, const Wall *butted,
+                const Wall *through)
+{
+  if (ties->kind == TIE_ANGLE || plan_is_level (judging->whole, met->meeting))
+    return;
+  add (judging, met, "ties-not-level", SEVERITY_WARNING,
+       g_strdup_printf (_ ("The courses of %s and %s do not lie level with each other, so that %s "
+                           "cannot lie in a bed of both."),
+                        wall_called (butted), wall_called (through), tie_kind_name (ties->kind)),
+       mend_ties (judging, met, g_strdup (_ ("Screw angles on"))));
+}
+
+/* TIES_MOST_APART, or every course where courses are higher. */
+static void
+judge_ties_apart (Judging *judging, const Met *met, const Ties *ties, int which)
+{
+  const gint64 pitch = (gint64) met->blocks[which]->height + met->layings[which].bed;
+  const gint64 apart = pitch * ties->every;
+  char is[LENGTH_TEXT_SIZE], most[LENGTH_TEXT_SIZE];
+  Ties closer = *ties;
+  Mend mend;
+
+  if (ties->every == 1 || apart <= TIES_MOST_APART)
+    return;
+  closer.every = MAX (1, (gint32) (TIES_MOST_APART / pitch));
+  mend = (Mend){ plan_ties_edit (judging->whole, met->meeting, &closer),
+                 g_strdup_printf (
+                     ngettext ("Tie every course", "Tie every %d courses", (gulong) closer.every),
+                     closer.every) };
+  add (judging, met, "ties-apart", SEVERITY_NOTE,
+       g_strdup_printf (
+           _ ("The ties of %s lie %s mm apart up the wall; %s mm is usual (UK "
+              "practice, from memory). A licensed engineer or the local code decides."),
+           wall_called (met->walls[which]), length_text ((Length) MIN (apart, LENGTH_MAX), is),
+           length_text (TIES_MOST_APART, most)),
+       mend);
+}
+
+static void
+judge_ties (Judging *judging, const Met *met)
+{
+  const int which = plan_butted (met->meeting);
+  const Ties *ties = plan_ties (judging->whole, met->meeting);
+
+  if (which < 0)
+    return;
+  if (ties == NULL)
+    {
+      judge_no_ties (judging, met, met->walls[which], met->walls[1 - which]);
+      return;
+    }
+  judge_ties_bed (judging, met, ties, met->walls[which], met->walls[1 - which]);
+  judge_ties_apart (judging, met, ties, which);
+}
+
 void
 judge_meetings (Judging *judging)
 {
@@ -189,6 +261,7 @@ judge_meetings (Judging *judging)
         {
           judge_coursing (judging, &met);
           judge_lap (judging, &met);
+          judge_ties (judging, &met);
         }
     }
 }

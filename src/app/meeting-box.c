@@ -14,7 +14,10 @@ struct _HbMeetingBox
 
   /* Children */
   GtkWidget *box, *text;
-  GtkWidget *ways[N_WAYS]; /* GtkCheckButton, by MeetMade */
+  GtkWidget *ways[N_WAYS];    /* GtkCheckButton, by MeetMade */
+  GtkWidget *ties;            /* of a wall that is butted: */
+  GtkWidget *kind;            /* GtkDropDown: none said, then by TieKind */
+  GtkWidget *every, *abreast; /* GtkSpinButton */
 
   HbDocument *document; /* owned; NULL before the first fill */
   WallId walls[2];
@@ -53,6 +56,55 @@ toggled_cb (HbMeetingBox *self, GtkWidget *way)
     return;
   label = hb_plan_view_dup_meeting_name (project, self->walls[0], self->walls[1]);
   edit = plan_make_edit (project, &meeting, (MeetMade) made);
+  if (!hb_document_apply (self->document, edit, label, &error))
+    g_signal_emit_by_name (self, "refused", error->message);
+}
+
+static gint32
+number_of (GtkWidget *spin)
+{
+  return gtk_spin_button_get_value_as_int (GTK_SPIN_BUTTON (spin));
+}
+
+/* The first kind that is chosen brings what is usual along. */
+static Ties
+chosen_ties (HbMeetingBox *self, const Meeting *meeting)
+{
+  const Project *project = hb_document_get_project (self->document);
+  const guint chosen = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->kind));
+  Ties ties = plan_usual_ties (project, meeting);
+
+  if (chosen == 0)
+    return (Ties){ 0 };
+  ties.kind = (TieKind) (chosen - 1);
+  if (plan_ties (project, meeting))
+    {
+      ties.every = number_of (self->every);
+      ties.abreast = number_of (self->abreast);
+    }
+  return ties;
+}
+
+static void
+ties_cb (HbMeetingBox *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autofree char *name = NULL, *label = NULL;
+  const Ties *had;
+  Meeting meeting;
+  Ties ties;
+
+  if (self->filling || !meeting_of (self, &meeting) || plan_butted (&meeting) < 0)
+    return;
+  had = plan_ties (hb_document_get_project (self->document), &meeting);
+  ties = chosen_ties (self, &meeting);
+  if (had ? ties_equal (had, &ties) : !ties.given)
+    return;
+  edit = plan_ties_edit (hb_document_get_project (self->document), &meeting, &ties);
+  name = hb_plan_view_dup_meeting_name (hb_document_get_project (self->document), self->walls[0],
+                                        self->walls[1]);
+  label = g_strdup_printf (_ ("Ties, %s"), name);
   if (!hb_document_apply (self->document, edit, label, &error))
     g_signal_emit_by_name (self, "refused", error->message);
 }
@@ -114,6 +166,27 @@ wrong_text (const Project *project, const Meeting *meeting, const char *first, c
                           length_text ((Length) (meeting->box.y1 - meeting->box.y0), b));
 }
 
+/* What ties there are, and how many. */
+static char *
+ties_text (const Project *project, const Meeting *meeting)
+{
+  const int which = plan_butted (meeting);
+  const Wall *wall = project_wall_at (project, meeting->wall[which]);
+  const Ties *ties = plan_ties (project, meeting);
+  const Ties usual = plan_usual_ties (project, meeting);
+
+  if (!ties)
+    return g_strdup_printf (_ ("It is not said how %s is tied to the other wall."),
+                            tool_wall_name (wall));
+  if (ties_equal (ties, &usual))
+    return g_strdup_printf (_ ("%s is tied to the other wall in its bed joints, as is common "
+                               "practice. A licensed engineer or the local code decides."),
+                            tool_wall_name (wall));
+  return g_strdup_printf (_ ("%s is tied to the other wall in its bed joints. A licensed engineer "
+                             "or the local code decides."),
+                          tool_wall_name (wall));
+}
+
 /* What is wrong, or what to mind. */
 static char *
 about_text (const Project *project, const Meeting *meeting, const char *first, const char *second)
@@ -123,7 +196,7 @@ about_text (const Project *project, const Meeting *meeting, const char *first, c
   if (meeting->made >= MADE_UNSAID)
     return g_strdup (_ ("The two walls do not agree. Choose how it is made."));
   if (meeting->made >= MADE_FIRST_THROUGH)
-    return g_strdup (_ ("The wall that stops is tied to the other one in its bed joints."));
+    return ties_text (project, meeting);
   return g_strdup (_ ("A solid line in the plan is a joint of the odd courses, a dashed one of the "
                       "even courses."));
 }
@@ -146,6 +219,21 @@ fill_ways (HbMeetingBox *self, const Meeting *meeting, const char *first, const 
   self->filling = FALSE;
 }
 
+static void
+fill_ties (HbMeetingBox *self, const Project *project, const Meeting *meeting)
+{
+  const Ties *ties = plan_ties (project, meeting);
+
+  self->filling = TRUE;
+  gtk_widget_set_visible (self->ties, plan_butted (meeting) >= 0);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->kind), ties ? (guint) ties->kind + 1 : 0);
+  gtk_widget_set_sensitive (self->every, ties != NULL);
+  gtk_widget_set_sensitive (self->abreast, ties != NULL);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (self->every), ties ? ties->every : 1);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (self->abreast), ties ? ties->abreast : 1);
+  self->filling = FALSE;
+}
+
 void
 hb_meeting_box_fill (HbMeetingBox *self, HbDocument *document, WallId first, WallId second)
 {
@@ -164,6 +252,7 @@ hb_meeting_box_fill (HbMeetingBox *self, HbDocument *document, WallId first, Wal
   a = tool_wall_name (project_wall_at (project, meeting.wall[0]));
   b = tool_wall_name (project_wall_at (project, meeting.wall[1]));
   fill_ways (self, &meeting, a, b);
+  fill_ties (self, project, &meeting);
   about = about_text (project, &meeting, a, b);
   gtk_label_set_text (GTK_LABEL (self->text), about);
 }
@@ -179,6 +268,49 @@ label_new (void)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 24);
   return label;
+}
+
+static GtkWidget *
+spin_new (HbMeetingBox *self, const char *name, int most)
+{
+  GtkWidget *spin = gtk_spin_button_new_with_range (1, most, 1);
+
+  gtk_widget_set_hexpand (spin, TRUE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 4);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (ties_cb), self);
+  return spin;
+}
+
+static void
+attach (GtkWidget *grid, int row, const char *text, GtkWidget *control)
+{
+  GtkWidget *label = label_new ();
+
+  gtk_label_set_text (GTK_LABEL (label), text);
+  gtk_grid_attach (GTK_GRID (grid), label, 0, row, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), control, 1, row, 1, 1);
+}
+
+static void
+add_ties (HbMeetingBox *self)
+{
+  const char *const kinds[]
+      = { _ ("Not said"), _ ("Flat strips"), _ ("Pieces of mesh"), _ ("Angles, screwed on"), NULL };
+
+  self->ties = gtk_grid_new ();
+  gtk_grid_set_row_spacing (GTK_GRID (self->ties), 6);
+  gtk_grid_set_column_spacing (GTK_GRID (self->ties), 8);
+  self->kind = gtk_drop_down_new_from_strings (kinds);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->kind), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Ties"), -1);
+  g_signal_connect_swapped (self->kind, "notify::selected", G_CALLBACK (ties_cb), self);
+  self->every = spin_new (self, _ ("Every so many courses"), TIES_MAX_EVERY);
+  self->abreast = spin_new (self, _ ("Ties side by side"), TIES_MAX_ABREAST);
+  attach (self->ties, 0, _ ("Ties"), self->kind);
+  attach (self->ties, 1, _ ("Every … courses"), self->every);
+  attach (self->ties, 2, _ ("Side by side"), self->abreast);
+  gtk_box_append (GTK_BOX (self->box), self->ties);
 }
 
 static void
@@ -215,6 +347,7 @@ hb_meeting_box_init (HbMeetingBox *self)
       g_signal_connect_swapped (self->ways[i], "toggled", G_CALLBACK (toggled_cb), self);
       gtk_box_append (GTK_BOX (self->box), self->ways[i]);
     }
+  add_ties (self);
   self->text = label_new ();
   gtk_widget_add_css_class (self->text, "field");
   gtk_box_append (GTK_BOX (self->box), self->text);

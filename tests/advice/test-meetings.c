@@ -67,7 +67,8 @@ found (const Project *project, Edit **mend)
 
           if (!g_str_has_prefix (finding->rule, "meeting-")
               && !g_str_has_prefix (finding->rule, "walls-")
-              && !g_str_has_prefix (finding->rule, "corner-"))
+              && !g_str_has_prefix (finding->rule, "corner-")
+              && !g_str_has_prefix (finding->rule, "ties-"))
             continue;
           g_string_append_printf (text, "%s%s: %s", text->len > 0 ? "\n" : "", finding->rule,
                                   finding->text);
@@ -111,7 +112,9 @@ test_agreement (void)
   g_autoptr (Project) butted = angle (FALSE, THROUGH_ODD, TRUE, THROUGH_ALL);
 
   assert_found (well, "");
-  assert_found (butted, "");
+  assert_found (butted,
+                "ties-unsaid: Right is butted to Front, and it is not said how it is tied.");
+  assert_mended (butted);
   assert_found (unsaid,
                 "meeting-unclear: Front and Right meet 3750 mm along Front, and neither says "
                 "which runs through in which courses.");
@@ -159,6 +162,32 @@ test_courses (void)
   assert_mended (project);
 }
 
+/* A butted wall says how it is tied; strips need a bed of both walls; none too far apart. */
+static void
+test_ties (void)
+{
+  g_autoptr (Project) project = angle (FALSE, THROUGH_ODD, TRUE, THROUGH_ALL);
+  Wall *right = (Wall *) project_wall_at (project, 1);
+  Ties *ties = &right->ends[SIDE_LEFT].ties;
+
+  *ties = (Ties){ TIES_ALL, TIE_STRIP, 1, 2 };
+  assert_found (project, "");
+  ties->every = 2;
+  assert_found (project, "ties-apart: The ties of Right lie 404 mm apart up the wall; 300 mm is "
+                         "usual (UK practice, from memory). A licensed engineer or the local code "
+                         "decides.");
+  assert_mended (project);
+  ties->every = 1;
+  right->laying.given = LAYING_BED;
+  right->laying.bed = MM (3);
+  assert_found (project,
+                "ties-not-level: The courses of Right and Front do not lie level with each "
+                "other, so that flat strips cannot lie in a bed of both.");
+  assert_mended (project);
+  ties->kind = TIE_ANGLE;
+  assert_found (project, "");
+}
+
 static void
 test_lap (void)
 {
@@ -197,6 +226,7 @@ main (int argc, char **argv)
   g_test_add_func ("/meetings/agreement", test_agreement);
   g_test_add_func ("/meetings/clash", test_clash);
   g_test_add_func ("/meetings/courses", test_courses);
+  g_test_add_func ("/meetings/ties", test_ties);
   g_test_add_func ("/meetings/lap", test_lap);
   return g_test_run ();
 }

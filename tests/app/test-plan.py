@@ -148,6 +148,43 @@ def corner():
         program.saved(path, lambda t: 'through="all"' not in t)
 
 
+@tap.case("/plan/ties-of-a-butted-wall-are-chosen")
+def ties():
+    path = house("ties.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.click(program.find("list item", "Tee of Middle at Front"))
+        way = program.find("check box" if program.has("check box", "Butted") else "radio button",
+                           "Butted: Front through in all courses")
+        check(not program.has("spin button", "Every so many courses"), "no ties where it is bonded")
+        program.click(way)
+        says(program, "Middle is tied to the other wall in its bed joints, as is common practice")
+        text = program.saved(path, lambda t: "ties=" in t)
+        check('through="all" ties="strip" ties-abreast="2"/>' in text, "what is usual")
+        program.picture("ties")
+        program.keys("Tab", "Tab", "ctrl+a")
+        program.type("3")
+        program.keys("Return")
+        program.saved(path, lambda t: 'ties="strip" ties-every="3" ties-abreast="2"' in t)
+        program.picture("ties-every")
+        program.keys("shift+Tab")
+        program.keys("Return")
+        program.keys("End")
+        program.keys("Return")
+        program.saved(path, lambda t: 'ties="angle" ties-every="3" ties-abreast="2"' in t)
+        program.picture("ties-angles")
+        program.keys("ctrl+z", "ctrl+z")
+        program.saved(path, lambda t: 'ties="strip" ties-abreast="2"' in t)
+        program.click(wall(program, "Middle"))
+        program.keys("Return")
+        program.find("list item", "Wall: Middle")
+        program.settle(1.5)
+        program.picture("ties-elevation")
+        program.click(program.find("list item", "Front"))
+        program.settle(1.5)
+        program.picture("ties-front")
+
+
 @tap.case("/plan/three-walls-in-one-place-are-told")
 def crowd():
     path = WORK / "crowd.halfbond"
