@@ -338,7 +338,7 @@ courses_fault (const Built *built)
 
       if (i > (gint32) built->laid->len || built_course (built, i)->course != i)
         return g_strdup_printf (
-            _ ("Courses 1 to %d stand; how course %d was laid is not said, or said twice."),
+            _ ("It stands up to course %d; how course %d was laid is not said, or said twice."),
             built->courses, i);
       if (i > built->courses)
         return g_strdup_printf (_ ("Course %d does not stand: only courses up to %d do."), i,

@@ -401,6 +401,102 @@ start_pin (Draft *draft, const Tag *tag, Foreign **foreign)
 }
 
 static gboolean
+start_built (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  Wall *wall = draft->wall;
+  if (!once (draft, tag, wall->built != NULL))
+    return FALSE;
+  wall->built = built_new ();
+  *foreign = &wall->built->foreign;
+  return read_tag (draft, tag, &element_built, wall->built);
+}
+
+static int
+compare_perpends (gconstpointer a, gconstpointer b)
+{
+  const LaidPerpend *p = a, *q = b;
+  if (p->x != q->x)
+    return p->x < q->x ? -1 : 1;
+  return (p->z > q->z) - (p->z < q->z);
+}
+
+/* Those that say no height and those that do, in order. */
+static LaidCourse
+laid_of_tag (const LaidTag *said)
+{
+  LaidCourse laid = laid_course_new (said->course);
+  for (guint i = 0; said->perpends != NULL && i < said->perpends->len; i++)
+    {
+      LaidPerpend perpend = { g_array_index (said->perpends, Length, i), PERPEND_ALL };
+      g_array_append_val (laid.perpends, perpend);
+    }
+  for (guint i = 0; said->at != NULL && i + 1 < said->at->len; i += 2)
+    {
+      LaidPerpend perpend
+          = { g_array_index (said->at, Length, i), g_array_index (said->at, Length, i + 1) };
+      g_array_append_val (laid.perpends, perpend);
+    }
+  g_array_sort (laid.perpends, compare_perpends);
+  laid.given = said->mask;
+  laid.bottom = said->bottom;
+  laid.top = said->top;
+  laid.top_right = said->top_right;
+  return laid;
+}
+
+static gboolean
+laid_fits (Draft *draft, const Tag *tag, const LaidTag *said)
+{
+  const GArray *laid = draft->wall->built->laid;
+  for (guint i = laid->len; i-- > 0;)
+    if (g_array_index (laid, LaidCourse, i).course == said->course)
+      return draft_refuse (draft, tag->line, _ ("the wall has a second <laid> of course %d."),
+                           said->course);
+  return said->at == NULL || said->at->len % 2 == 0
+         || draft_refuse (draft, tag_attribute (tag, "perpends-at")->line,
+                          _ ("laid: perpends-at has a place without a height."));
+}
+
+static gboolean
+start_laid (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  GArray *laid = draft->wall->built->laid;
+  LaidTag said = { 0 };
+  guint i = laid->len;
+  if (laid->len >= BUILT_MAX_COURSES)
+    return draft_refuse (draft, tag->line, _ ("there are more than %d standing courses."),
+                         BUILT_MAX_COURSES);
+  gboolean well = read_tag (draft, tag, &element_laid, &said) && laid_fits (draft, tag, &said);
+  if (well)
+    {
+      LaidCourse course = laid_of_tag (&said);
+      while (i > 0 && g_array_index (laid, LaidCourse, i - 1).course > course.course)
+        i--;
+      g_array_insert_val (laid, i, course);
+      *foreign = &g_array_index (laid, LaidCourse, i).foreign;
+    }
+  g_clear_pointer (&said.perpends, g_array_unref);
+  g_clear_pointer (&said.at, g_array_unref);
+  return well;
+}
+
+static gboolean
+start_tolerance (Draft *draft, const Tag *tag, Foreign **foreign)
+{
+  ToleranceTag said = { 0 };
+  if (!read_tag (draft, tag, &element_tolerance, &said))
+    return FALSE;
+  Tolerance *tolerance = &draft->project->tolerances[said.of];
+  *foreign = &tolerance->foreign;
+  if (tolerance->given)
+    return draft_refuse (draft, tag->line, _ ("there is a second tolerance \"%s\"."),
+                         tolerance_word (said.of));
+  tolerance->given = TRUE;
+  tolerance->limit = said.limit;
+  return TRUE;
+}
+
+static gboolean
 start_survey (Draft *draft, const Tag *tag, Foreign **foreign)
 {
   if (draft->project->survey != NULL)
@@ -498,6 +594,9 @@ static const Kind kinds[] = {
   { &element_top, &element_wall, start_top },
   { &element_foot, &element_wall, start_foot },
   { &element_cap, &element_wall, start_cap },
+  { &element_built, &element_wall, start_built },
+  { &element_laid, &element_built, start_laid },
+  { &element_tolerance, &element_project, start_tolerance },
   { &element_survey, &element_project, start_survey },
   { &element_reading, &element_survey, start_reading },
   { &element_place, &element_reading, start_place },

@@ -111,6 +111,18 @@ word_of_keep (const void *value)
 }
 
 static gboolean
+parse_tolerance (const char *text, void *out)
+{
+  return tolerance_from_word (text, (ToleranceKind *) out);
+}
+
+static const char *
+word_of_tolerance (const void *value)
+{
+  return tolerance_word (*(const ToleranceKind *) value);
+}
+
+static gboolean
 parse_kind (const char *text, void *out)
 {
   return opening_kind_from_word (text, (OpeningKind *) out);
@@ -266,6 +278,10 @@ static const Field opening_fields[] = {
   LENGTH ("height", Opening, height, TRUE, 0, 10, LONGEST),
   LENGTH ("may-move", Opening, may_move, FALSE, OPENING_MAY_MOVE, 0, 10000),
   LENGTH ("drawn-x", Opening, drawn_x, FALSE, OPENING_DRAWN_X, 0, LONGEST),
+  LENGTH ("planned-x", Opening, planned_x, FALSE, OPENING_PLANNED_X, 0, LONGEST),
+  LENGTH ("planned-width", Opening, planned_width, FALSE, OPENING_PLANNED_WIDTH, 10, LONGEST),
+  LENGTH ("planned-sill", Opening, planned_sill, FALSE, OPENING_PLANNED_SILL, 0, LONGEST),
+  LENGTH ("planned-height", Opening, planned_height, FALSE, OPENING_PLANNED_HEIGHT, 10, LONGEST),
 };
 
 static const Field pin_fields[] = {
@@ -286,6 +302,33 @@ static const Field foot_fields[] = {
 
 static const Field cap_fields[] = {
   LENGTH ("height", Cap, height, TRUE, 0, 10, 1000),
+};
+
+static const Field built_fields[] = {
+  { "courses", VALUE_COUNT, FALSE, offsetof (Built, courses), 0, 0, BUILT_MAX_COURSES,
+    .plain = "0" },
+  LENGTH ("planned-length", Built, planned_length, FALSE, BUILT_PLANNED_LENGTH, 50, LONGEST),
+  LENGTH ("plumb", Built, plumb, FALSE, BUILT_PLUMB, -1000, 1000),
+  LENGTH ("bow", Built, bow, FALSE, BUILT_BOW, -1000, 1000),
+  LENGTH ("bow-metre", Built, bow_metre, FALSE, BUILT_BOW_METRE, -1000, 1000),
+  LENGTH ("bed-least", Built, bed_least, FALSE, BUILT_BED_LEAST, 0, 50),
+  LENGTH ("bed-most", Built, bed_most, FALSE, BUILT_BED_MOST, 0, 50),
+  TEXT ("as-of", Built, as_of),
+};
+
+static const Field laid_fields[] = {
+  COUNT ("course", LaidTag, course, TRUE, 0, 1, BUILT_MAX_COURSES),
+  { "perpends", VALUE_LENGTHS, FALSE, offsetof (LaidTag, perpends), 0, SHORTEST, LONGEST },
+  { "perpends-at", VALUE_LENGTHS, FALSE, offsetof (LaidTag, at), 0, 0, LONGEST },
+  LENGTH ("bottom", LaidTag, bottom, FALSE, LAID_BOTTOM, 0, LONGEST),
+  LENGTH ("top", LaidTag, top, FALSE, LAID_TOP, 0, LONGEST),
+  LENGTH ("top-right", LaidTag, top_right, FALSE, LAID_TOP_RIGHT, 0, LONGEST),
+};
+
+static const Field tolerance_fields[] = {
+  WORD ("of", ToleranceTag, of, TRUE, 0, parse_tolerance, word_of_tolerance,
+        "length, top, level, bed, opening, plumb, bow, bow-metre"),
+  LENGTH ("limit", ToleranceTag, limit, TRUE, 0, 0, 200),
 };
 
 static const Field survey_fields[] = {
@@ -356,6 +399,9 @@ const Element element_pin = ELEMENT ("pin", pin_fields, 0);
 const Element element_top = ELEMENT ("top", top_fields, 0);
 const Element element_foot = ELEMENT ("foot", foot_fields, 0);
 const Element element_cap = ELEMENT ("cap", cap_fields, 0);
+const Element element_built = ELEMENT ("built", built_fields, offsetof (Built, given));
+const Element element_laid = ELEMENT ("laid", laid_fields, offsetof (LaidTag, mask));
+const Element element_tolerance = ELEMENT ("tolerance", tolerance_fields, 0);
 const Element element_survey = ELEMENT ("survey", survey_fields, offsetof (Survey, given));
 const Element element_reading = ELEMENT ("reading", reading_fields, offsetof (Reading, given));
 const Element element_place = ELEMENT ("at", place_fields, 0);
@@ -445,6 +491,26 @@ parse_length (const Field *field, const char *text, Length *out)
   return is_decimal (text) && is_within (field, text) && length_parse (text, out);
 }
 
+/* One after another, white space between. */
+static gboolean
+parse_lengths (const Field *field, const char *text, GArray **out)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " \t\r\n", -1);
+  if (*out == NULL)
+    *out = g_array_new (FALSE, FALSE, sizeof (Length));
+  g_array_set_size (*out, 0);
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      Length length;
+      if (*words[i] == '\0')
+        continue;
+      if (!parse_length (field, words[i], &length))
+        return FALSE;
+      g_array_append_val (*out, length);
+    }
+  return TRUE;
+}
+
 static gboolean
 parse_count (const Field *field, const char *text, gint32 *out)
 {
@@ -490,6 +556,8 @@ parse_value (const Field *field, const char *text, void *value)
     {
     case VALUE_LENGTH:
       return parse_length (field, text, value);
+    case VALUE_LENGTHS:
+      return parse_lengths (field, text, value);
     case VALUE_COUNT:
       return parse_count (field, text, value);
     case VALUE_DENSITY:
@@ -514,6 +582,20 @@ outside (const Field *field, const char *shown)
   return g_strdup_printf (_ ("%s is not between %s and %s"), shown, min, max);
 }
 
+/* Of the first that was not taken. */
+static char *
+reason_of_lengths (const Field *field, const char *text)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " \t\r\n", -1);
+  guint i = 0;
+  Length length;
+  while (*words[i] == '\0' || parse_length (field, words[i], &length))
+    i++;
+  g_autofree char *shown = quoted (words[i]);
+  return is_decimal (words[i]) ? outside (field, shown)
+                               : g_strdup_printf (_ ("%s is not a number of millimetres"), shown);
+}
+
 /* Why parse_value() did not take it. */
 static char *
 reason (const Field *field, const char *text)
@@ -524,6 +606,8 @@ reason (const Field *field, const char *text)
     case VALUE_LENGTH:
       return is_decimal (text) ? outside (field, shown)
                                : g_strdup_printf (_ ("%s is not a number of millimetres"), shown);
+    case VALUE_LENGTHS:
+      return reason_of_lengths (field, text);
     case VALUE_COUNT:
       return is_count (text) ? outside (field, shown)
                              : g_strdup_printf (_ ("%s is not a whole number"), shown);
@@ -598,12 +682,26 @@ density_text (double value)
 }
 
 static char *
+lengths_text (const GArray *lengths)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; lengths != NULL && i < lengths->len; i++)
+    {
+      g_autofree char *length = length_format (g_array_index (lengths, Length, i));
+      g_string_append_printf (text, "%s%s", i > 0 ? " " : "", length);
+    }
+  return g_string_free (text, text->len == 0);
+}
+
+static char *
 value_text (const Field *field, const void *value)
 {
   switch (field->kind)
     {
     case VALUE_LENGTH:
       return length_format (*(const Length *) value);
+    case VALUE_LENGTHS:
+      return lengths_text (*(GArray *const *) value);
     case VALUE_COUNT:
       return g_strdup_printf ("%" G_GINT32_FORMAT, *(const gint32 *) value);
     case VALUE_DENSITY:

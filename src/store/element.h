@@ -18,6 +18,7 @@ typedef enum
   VALUE_COUNT,   /* gint32: digits */
   VALUE_DENSITY, /* double: a decimal, kg/m3 */
   VALUE_NUMBER,  /* double: a decimal, to the millionth */
+  VALUE_LENGTHS, /* GArray * of Length: millimetres, white space between; NULL: none */
   VALUE_WORD,    /* one of a few words: parse_word and word */
 } ValueKind;
 
@@ -89,6 +90,23 @@ typedef struct
   Length first, second, length;
 } DiagonalTag;
 
+/* <laid> */
+typedef struct
+{
+  gint32 course;
+  GArray *perpends; /* Length, places; of those that say no height */
+  GArray *at;       /* Length, place and height by turns, of those that do */
+  guint mask;       /* LaidField bits */
+  Length bottom, top, top_right;
+} LaidTag;
+
+/* <tolerance> */
+typedef struct
+{
+  ToleranceKind of;
+  Length limit;
+} ToleranceTag;
+
 enum
 {
   RULE_GAVE_LENGTH = 1,
@@ -125,6 +143,9 @@ extern const Element element_pin;            /* Pin */
 extern const Element element_top;            /* TopPoint */
 extern const Element element_foot;           /* Foot */
 extern const Element element_cap;            /* Cap */
+extern const Element element_built;          /* Built */
+extern const Element element_laid;           /* LaidTag */
+extern const Element element_tolerance;      /* ToleranceTag */
 extern const Element element_survey;         /* Survey */
 extern const Element element_reading;        /* Reading */
 extern const Element element_place;          /* PlaceTag */

@@ -124,18 +124,29 @@ carried_fits (Reader *reader, int line)
                           STORE_MAX_BYTES / (1024 * 1024));
 }
 
+/* Standing perpends of a long course take more room than any text. */
+static glong
+most_characters (const Tag *tag, const Attribute *attribute)
+{
+  const Field *field = tag_is_ours (tag) && g_str_equal (tag->name, element_laid.name)
+                           ? element_field (&element_laid, attribute->name)
+                           : NULL;
+  return field != NULL && field->kind == VALUE_LENGTHS ? STORE_MAX_LIST : STORE_MAX_NAME;
+}
+
 static gboolean
 attributes_fit (Reader *reader, const Tag *tag)
 {
   for (guint i = 0; i < tag->attributes->len; i++)
     {
       const Attribute *attribute = &g_array_index (tag->attributes, Attribute, i);
-      if (g_utf8_strlen (attribute->value, -1) <= STORE_MAX_NAME)
+      const glong most = most_characters (tag, attribute);
+      if (g_utf8_strlen (attribute->value, -1) <= most)
         continue;
       g_autofree char *shown = quoted (attribute->name);
       return draft_refuse (&reader->draft, attribute->line,
                            _ ("%s: %s is longer than %d characters."), tag->name, shown,
-                           STORE_MAX_NAME);
+                           (int) most);
     }
   return TRUE;
 }

@@ -18,6 +18,7 @@ typedef enum
 #define STORE_MAX_BYTES (64 * 1024 * 1024)
 #define STORE_MAX_DEPTH 64
 #define STORE_MAX_NAME PROJECT_MAX_TEXT /* characters in one attribute */
+#define STORE_MAX_LIST 200000           /* in one that is a list of lengths */
 
 /* The project of a file. Messages are one sentence, "FILE:LINE: reason". Never touches the network,
  * external entities or a DTD. */

@@ -136,6 +136,45 @@ put_top_and_foot (GString *out, const Wall *wall)
     put (out, 2, &element_foot, foot_point (wall->feet, i), &foot_point (wall->feet, i)->foreign);
 }
 
+/* Those of all heights in one list, those of a strip in the other. */
+static void
+put_laid (GString *out, const LaidCourse *laid)
+{
+  g_autoptr (GArray) perpends = g_array_new (FALSE, FALSE, sizeof (Length));
+  g_autoptr (GArray) at = g_array_new (FALSE, FALSE, sizeof (Length));
+  LaidTag said
+      = { laid->course, perpends, at, laid->given, laid->bottom, laid->top, laid->top_right };
+  for (guint i = 0; i < laid->perpends->len; i++)
+    {
+      const LaidPerpend *perpend = &g_array_index (laid->perpends, LaidPerpend, i);
+      g_array_append_val (perpend->z == PERPEND_ALL ? perpends : at, perpend->x);
+      if (perpend->z != PERPEND_ALL)
+        g_array_append_val (at, perpend->z);
+    }
+  put (out, 3, &element_laid, &said, &laid->foreign);
+}
+
+static void
+put_built (GString *out, const Built *built)
+{
+  gsize content = open_tag (out, 2, &element_built, built, &built->foreign);
+  for (guint i = 0; i < built->laid->len; i++)
+    put_laid (out, &g_array_index (built->laid, LaidCourse, i));
+  close_tag (out, 2, &element_built, &built->foreign, content);
+}
+
+static void
+put_tolerances (GString *out, const Project *project)
+{
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    {
+      const Tolerance *tolerance = &project->tolerances[i];
+      ToleranceTag said = { (ToleranceKind) i, tolerance->limit };
+      if (tolerance->given)
+        put (out, 1, &element_tolerance, &said, &tolerance->foreign);
+    }
+}
+
 static void
 put_wall (GString *out, const Project *project, const Wall *wall)
 {
@@ -174,6 +213,8 @@ put_wall (GString *out, const Project *project, const Wall *wall)
       const Pin *pin = wall_pin_at (wall, i);
       put (out, 2, &element_pin, pin, &pin->foreign);
     }
+  if (wall->built != NULL)
+    put_built (out, wall->built);
   close_tag (out, 1, &element_wall, &wall->foreign, content);
 }
 
@@ -231,6 +272,7 @@ store_text (const Project *project, gsize *n)
     }
   for (guint i = 0; i < project->walls->len; i++)
     put_wall (out, project, project_wall_at (project, i));
+  put_tolerances (out, project);
   if (project->survey != NULL)
     put_survey (out, project, project->survey);
   if (project->rates.given != 0 || is_foreign (&project->rates_foreign))

@@ -261,6 +261,44 @@ add_pins (Wall *wall)
     }
 }
 
+/* What stands and what was measured; taken away again where it cannot be. */
+static void
+set_built (Wall *wall, const Block *block)
+{
+  Built *built = wall->built = built_new ();
+  const Length pitch = block->height + LENGTH_MM (20);
+  built->given = (guint) g_test_rand_int_range (0, 1 << 6);
+  built->planned_length = any_length (LENGTH_MM (50), LENGTH_MAX);
+  built->plumb = any_length (-BUILT_MAX_OFF, BUILT_MAX_OFF);
+  built->bow = any_length (-BUILT_MAX_OFF, BUILT_MAX_OFF);
+  built->bow_metre = any_length (-BUILT_MAX_OFF, BUILT_MAX_OFF);
+  built->bed_least = any_length (0, BUILT_MAX_BED / 2);
+  built->bed_most = any_length (BUILT_MAX_BED / 2, BUILT_MAX_BED);
+  built->as_of = chance (50) ? any_name () : NULL;
+  built->foreign = any_foreign ();
+  built->courses = g_test_rand_int_range (0, CLAMP (wall->height / pitch, 0, 8) + 1);
+  for (gint32 i = 1; i <= built->courses; i++)
+    {
+      LaidCourse laid = laid_course_new (i);
+      for (LaidPerpend perpend = { 0, PERPEND_ALL }; chance (60);)
+        {
+          perpend.x += any_length (1, LENGTH_MM (700));
+          perpend.z = chance (20) ? any_length (0, wall->height) : PERPEND_ALL;
+          g_array_append_val (laid.perpends, perpend);
+        }
+      laid.given = (chance (70) ? LAID_BOTTOM : 0) | (chance (30) ? LAID_TOP : 0);
+      laid.given |= laid.given & LAID_TOP && chance (50) ? LAID_TOP_RIGHT : 0;
+      laid.bottom = i * pitch - block->height;
+      laid.top = i * pitch + any_length (0, LENGTH_MM (3));
+      laid.top_right = i * pitch + any_length (0, LENGTH_MM (3));
+      laid.foreign = any_foreign ();
+      g_array_append_val (built->laid, laid);
+    }
+  g_autofree char *fault = wall_fault (wall, block, NULL);
+  if (fault != NULL)
+    g_clear_pointer (&wall->built, built_free);
+}
+
 /* One more opening, unless it would not fit beside the others. */
 static void
 add_opening (Project *project, Wall *wall)
@@ -276,7 +314,12 @@ add_opening (Project *project, Wall *wall)
     .height = any_length (LENGTH_MM (10), wall->height),
     .may_move = any_length (0, OPENING_MOST_MOVE),
     .drawn_x = any_length (0, wall->length),
-    .given = (chance (30) ? OPENING_MAY_MOVE : 0) | (chance (20) ? OPENING_DRAWN_X : 0),
+    .given = (chance (30) ? OPENING_MAY_MOVE : 0) | (chance (20) ? OPENING_DRAWN_X : 0)
+             | (chance (20) ? (guint) g_test_rand_int_range (0, 1 << 4) * OPENING_PLANNED_X : 0),
+    .planned_x = any_length (0, LENGTH_MAX),
+    .planned_width = any_length (LENGTH_MM (10), LENGTH_MAX),
+    .planned_sill = any_length (0, LENGTH_MAX),
+    .planned_height = any_length (LENGTH_MM (10), LENGTH_MAX),
     .foreign = any_foreign (),
   };
   g_array_append_val (wall->openings, opening);
@@ -364,6 +407,8 @@ add_wall (Project *project)
   add_pins (wall);
   for (int tries = g_test_rand_int_range (0, 20); tries > 0; tries--)
     add_opening (project, wall);
+  if (chance (50))
+    set_built (wall, block);
   g_ptr_array_add (project->walls, wall);
 }
 
@@ -493,6 +538,9 @@ any_project (void)
     add_wall (project);
   if (chance (50))
     project->survey = any_survey (project);
+  for (guint i = 0; i < N_TOLERANCES; i++)
+    if (chance (20))
+      project->tolerances[i] = (Tolerance){ TRUE, any_length (0, TOLERANCE_MOST), any_foreign () };
   if (chance (50))
     project->rates = any_rates ();
   project->rates_foreign = any_foreign ();

@@ -123,6 +123,20 @@ static const struct
     "minutes-a-cut=\"1.5\" minutes-a-metre=\"10\" rise=\"1500\" lifts-a-day=\"0\" "
     "blocks-a-pallet=\"0\"/>\n</project>\n",
     NULL },
+  { "what-stands-is-written-in-order",
+    ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\">\n"
+    "<built courses=\"2\" as-of=\"\"><laid course=\"2\" top=\"430.0\"/>"
+    "<laid perpends=\" 1202  600\n\" course=\"1\" perpends-at=\"700 150\" bottom=\"20\"/>"
+    "</built></wall>\n<tolerance limit=\"8\" of=\"level\"/></project>",
+    ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\">\n"
+    "    <built courses=\"2\" as-of=\"\">\n"
+    "      <laid course=\"1\" perpends=\"600 1202\" perpends-at=\"700 150\" bottom=\"20\"/>\n"
+    "      <laid course=\"2\" top=\"430\"/>\n    </built>\n  </wall>\n"
+    "  <tolerance of=\"level\" limit=\"8\"/>\n</project>\n" },
+  { "nothing-built",
+    ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\">\n"
+    "    <built/>\n  </wall>\n</project>\n",
+    NULL },
   { "work-that-says-nothing", ">\n  <work/>\n</project>\n", "/>\n" },
   { "what-a-joint-is-filled-with",
     ">\n" BLOCK "  <wall id=\"w1\" block=\"b1\" length=\"3000\" height=\"2000\">\n"
@@ -308,6 +322,36 @@ test_from_several_threads (void)
     g_assert_null (g_thread_join (threads[i]));
 }
 
+/* As many perpends as a course may have take more room than a name may. */
+static void
+test_long_course (void)
+{
+  g_autoptr (Project) project = project_new ();
+  g_autoptr (GError) error = NULL;
+  Wall *wall = wall_new ();
+  LaidCourse laid = laid_course_new (1);
+  gsize n;
+  wall->id.n = project->next++;
+  wall->key = g_strdup ("w1");
+  wall->block = project_block_at (project, 0)->id;
+  for (int i = 1; i <= BUILT_MAX_PERPENDS; i++)
+    {
+      LaidPerpend perpend = { i * 601 + 1, PERPEND_ALL };
+      g_array_append_val (laid.perpends, perpend);
+    }
+  wall->built = built_new ();
+  wall->built->courses = 1;
+  g_array_append_val (wall->built->laid, laid);
+  g_ptr_array_add (project->walls, wall);
+  g_autofree char *text = store_text (project, &n);
+  g_assert_cmpuint (n, >, STORE_MAX_NAME);
+  g_autofree char *fault = schema_fault (text, n);
+  g_assert_cmpstr (fault, ==, NULL);
+  g_autoptr (Project) again = store_read_bytes (text, n, "long", &error);
+  g_assert_no_error (error);
+  g_assert_true (project_equal (project, again));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -326,5 +370,6 @@ main (int argc, char **argv)
   g_test_add_func ("/text/characters-xml-cannot-hold", test_characters_xml_cannot_hold);
   g_test_add_func ("/text/what-an-edit-set-is-written", test_what_an_edit_set_is_written);
   g_test_add_func ("/text/from-several-threads", test_from_several_threads);
+  g_test_add_func ("/text/long-course", test_long_course);
   return g_test_run ();
 }
