@@ -68,16 +68,40 @@ rod_marks (const Wall *wall, const Block *block, const Laying *laying)
 
 /* --- choices --- */
 
-static void
-count_marks (const Project *project, const Wall *wall, RodChoice *choice)
+RodRange
+rod_range_usual (void)
+{
+  return (RodRange){
+    .first_bed = { LENGTH_MM (10), LENGTH_MM (40) },
+    .first_bed_step = LENGTH_MM (1),
+    .bed = { LENGTH_MM (1), LENGTH_MM (3) },
+    .bed_step = LENGTH_MM (0.5),
+  };
+}
+
+static gboolean
+is_asked (const Project *project, WallId only, guint i)
+{
+  return only.n == 0 || project_wall_at (project, i)->id.n == only.n;
+}
+
+/* Marks of a wall as they would be. */
+static GArray *
+marks_with (const Project *project, const Wall *wall, const RodChoice *choice)
 {
   const Block *block = project_block (project, wall->block);
   Laying laying = laying_resolve (&wall->laying, block);
-  g_autoptr (GArray) marks = NULL;
 
   laying.first_bed = choice->first_bed;
   laying.bed = choice->bed;
-  marks = rod_marks (wall, block, &laying);
+  return rod_marks (wall, block, &laying);
+}
+
+static void
+count_marks (const Project *project, const Wall *wall, RodChoice *choice)
+{
+  g_autoptr (GArray) marks = marks_with (project, wall, choice);
+
   for (guint i = 0; i < marks->len; i++)
     {
       const RodMark *mark = &g_array_index (marks, RodMark, i);
@@ -132,7 +156,7 @@ rod_choices (const Project *project, WallId only, const RodRange *range)
     {
       const Wall *wall = project_wall_at (project, i);
 
-      if (only.n != 0 && wall->id.n != only.n)
+      if (!is_asked (project, only, i))
         continue;
       now = laying_resolve (&wall->laying, project_block (project, wall->block));
       known = TRUE;
@@ -143,7 +167,7 @@ rod_choices (const Project *project, WallId only, const RodRange *range)
         RodChoice choice = { first, bed, 0, 0, 0, 0 };
 
         for (guint i = 0; i < project->walls->len; i++)
-          if (only.n == 0 || project_wall_at (project, i)->id.n == only.n)
+          if (is_asked (project, only, i))
             count_marks (project, project_wall_at (project, i), &choice);
         g_array_append_val (choices, choice);
       }
@@ -151,7 +175,54 @@ rod_choices (const Project *project, WallId only, const RodRange *range)
   return choices;
 }
 
-/* --- openings to gauge --- */
+GArray *
+rod_strips (const Project *project, WallId only, const RodChoice *choice)
+{
+  GArray *strips = g_array_new (FALSE, FALSE, sizeof (RodStrip));
+
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      g_autoptr (GArray) marks = NULL;
+
+      if (!is_asked (project, only, i))
+        continue;
+      marks = marks_with (project, project_wall_at (project, i), choice);
+      for (guint k = 0; k < marks->len; k++)
+        {
+          const RodStrip strip = { i, g_array_index (marks, RodMark, k) };
+
+          if (strip.mark.rip > 0)
+            g_array_append_val (strips, strip);
+        }
+    }
+  return strips;
+}
+
+Edit *
+rod_choose (const Project *project, WallId only, const RodChoice *choice)
+{
+  g_autoptr (GPtrArray) walls = wall_list_new ();
+
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      const Laying now = laying_resolve (&wall->laying, project_block (project, wall->block));
+      Wall *next;
+
+      if (!is_asked (project, only, i)
+          || (now.first_bed == choice->first_bed && now.bed == choice->bed))
+        continue;
+      next = wall_copy (wall);
+      next->laying.element = TRUE;
+      next->laying.given |= LAYING_FIRST_BED | LAYING_BED;
+      next->laying.first_bed = choice->first_bed;
+      next->laying.bed = choice->bed;
+      g_ptr_array_add (walls, next);
+    }
+  return walls->len > 0 ? edit_walls (walls) : NULL;
+}
+
+/* --- heights to gauge --- */
 
 static Length
 nearest (Length z, Length low, Length high)
@@ -173,6 +244,18 @@ sill_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Lengt
   return nearest (sill, low, gauge_top (wall, block, laying, course));
 }
 
+/* Of the wall's top, above which nothing is laid: the top of a course. */
+static Length
+top_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Length z)
+{
+  const gint32 course = gauge_course_at (wall, block, laying, z);
+
+  if (course <= 1)
+    return course == 1 ? gauge_top (wall, block, laying, 1) : z;
+  return nearest (z, gauge_top (wall, block, laying, course - 1),
+                  gauge_top (wall, block, laying, course));
+}
+
 /* Of a head: the bottom of a course, on which its strip would lie, or the top of one. */
 static Length
 head_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Length head)
@@ -183,6 +266,44 @@ head_to_gauge (const Wall *wall, const Block *block, const Laying *laying, Lengt
     return head;
   return nearest (head, gauge_bottom (wall, block, laying, course),
                   gauge_top (wall, block, laying, course));
+}
+
+Length
+rod_gauge_of (const Wall *wall, const Block *block, const RodMark *mark)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+
+  switch (mark->kind)
+    {
+    case ROD_SILL:
+      return sill_to_gauge (wall, block, &laying, mark->z);
+    case ROD_HEAD:
+      return head_to_gauge (wall, block, &laying, mark->z);
+    case ROD_TOP:
+    default:
+      return top_to_gauge (wall, block, &laying, mark->z);
+    }
+}
+
+Wall *
+rod_mark_to_gauge (const Wall *wall, const Block *block, const RodMark *mark)
+{
+  const Length to = rod_gauge_of (wall, block, mark);
+  g_autoptr (Wall) next = wall_copy (wall);
+  Opening *opening = wall_own_opening (next, mark->opening);
+  g_autofree char *fault = NULL;
+
+  if (to == mark->z || (mark->kind != ROD_TOP && opening == NULL))
+    return NULL;
+  if (mark->kind == ROD_TOP)
+    next->height = to;
+  else
+    {
+      opening->height += mark->kind == ROD_HEAD ? to - mark->z : mark->z - to;
+      opening->sill = mark->kind == ROD_SILL ? to : opening->sill;
+    }
+  fault = wall_fault (next, block, NULL);
+  return fault == NULL ? g_steal_pointer (&next) : NULL;
 }
 
 Wall *

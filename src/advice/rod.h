@@ -2,7 +2,7 @@
  * bed and bed joint let most of them */
 #pragma once
 
-#include "model/project.h"
+#include "model/edit.h"
 
 typedef enum
 {
@@ -43,11 +43,37 @@ typedef struct
   Length bed[2], bed_step;
 } RodRange;
 
+/* Levelling beds of 10 to 40 mm, every millimetre: they can be worked; bed joints of 1 to 3 mm,
+ * every half: thin-bed mortar. Common practice. */
+RodRange rod_range_usual (void);
+
 /* Every choice of the range for the walls of `wall`, or of all walls where that is none: RodChoice,
  * best first; new. Best is: most marks met, then the least packed, then nearest to what the first
  * wall has. At most ROD_MOST choices are tried, the step being widened. */
 #define ROD_MOST 20000
 GArray *rod_choices (const Project *project, WallId wall, const RodRange *range);
+
+/* A strip that a choice leaves. */
+typedef struct
+{
+  guint wall; /* in the project's order */
+  RodMark mark;
+} RodStrip;
+
+/* Those that it leaves in the walls of `wall`, or in all walls: RodStrip, wall by wall, upwards;
+ * new.
+ */
+GArray *rod_strips (const Project *project, WallId wall, const RodChoice *choice);
+
+/* Gives these walls, or all of them, the beds of the choice; NULL where they have them. New. */
+Edit *rod_choose (const Project *project, WallId wall, const RodChoice *choice);
+
+/* The height nearest to it at which neither strip nor packing is wanted; where it is one, the same.
+ */
+Length rod_gauge_of (const Wall *wall, const Block *block, const RodMark *mark);
+/* A wall like it with that one height moved there; NULL where it is there, and where the wall could
+ * not be so. New. */
+Wall *rod_mark_to_gauge (const Wall *wall, const Block *block, const RodMark *mark);
 
 /* A wall like it whose sills and heads were moved to the nearest courses, sills to a top, heads to
  * a top or a bottom, where openings stay within the wall and clear of each other; the same where

@@ -11,11 +11,6 @@
 #include "cli/output.h"
 #include "model/edit.h"
 
-/* Common practice: beds of 10 to 40 mm can be worked; thin-bed joints are 1 to 3 mm thick. */
-#define FIRST_LEAST LENGTH_MM (10)
-#define FIRST_MOST LENGTH_MM (40)
-#define BED_LEAST LENGTH_MM (1)
-#define BED_MOST LENGTH_MM (3)
 /* Choices that are told. */
 #define SHOWN 5
 
@@ -299,10 +294,7 @@ Status
 verb_rod (int argc, char **argv)
 {
   g_autofree char *wall = NULL, *output = NULL, *into = NULL, *first = NULL, *bed = NULL;
-  RodCall call = {
-    .range
-    = { { FIRST_LEAST, FIRST_MOST }, LENGTH_MM (1), { BED_LEAST, BED_MOST }, LENGTH_MM (0.5) }
-  };
+  RodCall call = { .range = rod_range_usual () };
   const GOptionEntry entries[] = {
     ARGUMENT_WALL (wall),
     { "first-bed", 0, 0, G_OPTION_ARG_STRING, &first,

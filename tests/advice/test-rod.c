@@ -254,6 +254,138 @@ test_to_gauge (void)
   g_assert_cmpint (moved, >, 50);
 }
 
+/* The mark of the same thing. */
+static const RodMark *
+same_mark (const GArray *marks, const RodMark *of)
+{
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const RodMark *mark = &g_array_index (marks, RodMark, i);
+
+      if (mark->kind == of->kind && mark->opening.n == of->opening.n)
+        return mark;
+    }
+  return NULL;
+}
+
+/* One height goes to where nothing is cut or packed for it, by less than a course; every other
+ * height stays. */
+static void
+check_moved (const AnyWall *any, const Laying *laying, const GArray *marks, const RodMark *mark,
+             const Wall *moved)
+{
+  g_autofree char *fault = wall_fault (moved, &any->block, NULL);
+  g_autoptr (GArray) after = rod_marks (moved, &any->block, laying);
+  const RodMark *now = same_mark (after, mark);
+
+  g_assert_cmpstr (fault, ==, NULL);
+  g_assert_cmpint (ABS (rod_gauge_of (any->wall, &any->block, mark) - mark->z), <=,
+                   any->block.height + laying->bed);
+  if (now != NULL) /* else the sill is on the foundation, or the head at the top, by now */
+    g_assert_cmpint (now->rip + now->pack, ==, 0);
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const RodMark *other = &g_array_index (marks, RodMark, i);
+      const RodMark *there = same_mark (after, other);
+
+      if (other != mark && there != NULL)
+        g_assert_cmpint (there->z, ==, other->z);
+    }
+}
+
+static void
+test_mark_to_gauge (void)
+{
+  int moved = 0, tops = 0;
+
+  for (guint64 seed = 0; seed < 300; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      Laying laying = laying_resolve (&any.wall->laying, &any.block);
+      g_autoptr (GArray) marks = rod_marks (any.wall, &any.block, &laying);
+
+      for (guint i = 0; i < marks->len; i++)
+        {
+          const RodMark *mark = &g_array_index (marks, RodMark, i);
+          g_autoptr (Wall) next = rod_mark_to_gauge (any.wall, &any.block, mark);
+
+          if (next == NULL)
+            continue;
+          check_moved (&any, &laying, marks, mark, next);
+          moved++;
+          tops += mark->kind == ROD_TOP;
+        }
+    }
+  g_assert_cmpint (moved, >, 200);
+  g_assert_cmpint (tops, >, 50);
+}
+
+/* A choice that is taken is what the walls have from then on, and leaves the strips that it said.
+ */
+static void
+test_choose (void)
+{
+  g_autoptr (Project) empty = project_new ();
+  g_autoptr (GPtrArray) walls = wall_list_new ();
+  g_autoptr (GError) error = NULL;
+  const RodRange range = rod_range_usual ();
+
+  for (int i = 0; i < 3; i++)
+    {
+      Wall *wall = wall_new ();
+      Opening window = opening_default (OPENING_WINDOW);
+
+      window.x = LENGTH_MM (1000);
+      window.sill = LENGTH_MM (900 + 37 * i);
+      wall->height = LENGTH_MM (2500 + 41 * i);
+      g_array_append_val (wall->openings, window);
+      g_ptr_array_add (walls, wall);
+    }
+  g_autoptr (Edit) add = edit_walls (walls);
+  g_autoptr (Project) project = project_edit (empty, add, &error);
+  g_assert_no_error (error);
+  const WallId second = project_wall_at (project, 1)->id, only[] = { { 0 }, second };
+  for (guint i = 0; i < G_N_ELEMENTS (only); i++)
+    {
+      g_autoptr (GArray) choices = rod_choices (project, only[i], &range);
+      /* The first that they do not have. */
+      const RodChoice *best = &g_array_index (choices, RodChoice, 0);
+      best += best->first_bed == LENGTH_MM (20) && best->bed == LENGTH_MM (2);
+      g_autoptr (Edit) edit = rod_choose (project, only[i], best);
+      g_autoptr (Project) next = project_edit (project, edit, &error);
+      g_assert_no_error (error);
+      g_autoptr (GArray) strips = rod_strips (project, only[i], best);
+      g_autoptr (Edit) again = rod_choose (next, only[i], best);
+      Length ripped = 0;
+      guint n = 0;
+
+      g_assert_null (again);
+      g_assert_cmpuint (strips->len, ==, best->marks - best->met);
+      for (guint k = 0; k < next->walls->len; k++)
+        {
+          const Wall *wall = project_wall_at (next, k);
+          const Block *block = project_block (next, wall->block);
+          const Laying laying = laying_resolve (&wall->laying, block);
+          g_autoptr (GArray) marks = rod_marks (wall, block, &laying);
+          const gboolean asked = only[i].n == 0 || wall->id.n == only[i].n;
+
+          g_assert_cmpint (laying.bed, ==, asked ? best->bed : LENGTH_MM (2));
+          g_assert_cmpint (laying.first_bed, ==, asked ? best->first_bed : LENGTH_MM (20));
+          for (guint m = 0; asked && m < marks->len; m++)
+            if (g_array_index (marks, RodMark, m).rip > 0)
+              {
+                const RodStrip *strip = &g_array_index (strips, RodStrip, n++);
+
+                g_assert_cmpuint (strip->wall, ==, k);
+                g_assert_cmpint (strip->mark.z, ==, g_array_index (marks, RodMark, m).z);
+                ripped += strip->mark.rip;
+              }
+        }
+      g_assert_cmpuint (n, ==, strips->len);
+      g_assert_cmpint (ripped, ==, best->ripped);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -264,5 +396,7 @@ main (int argc, char **argv)
   g_test_add_func ("/rod/as-laid", test_as_laid);
   g_test_add_func ("/rod/choices", test_choices);
   g_test_add_func ("/rod/to-gauge", test_to_gauge);
+  g_test_add_func ("/rod/mark-to-gauge", test_mark_to_gauge);
+  g_test_add_func ("/rod/choose", test_choose);
   return g_test_run ();
 }
