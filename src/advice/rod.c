@@ -85,23 +85,24 @@ is_asked (const Project *project, WallId only, guint i)
   return only.n == 0 || project_wall_at (project, i)->id.n == only.n;
 }
 
-/* Marks of a wall as they would be. */
+/* Marks of a wall as they would be; as they are, where `choice` is NULL. */
 static GArray *
 marks_with (const Project *project, const Wall *wall, const RodChoice *choice)
 {
   const Block *block = project_block (project, wall->block);
   Laying laying = laying_resolve (&wall->laying, block);
 
-  laying.first_bed = choice->first_bed;
-  laying.bed = choice->bed;
+  if (choice != NULL)
+    {
+      laying.first_bed = choice->first_bed;
+      laying.bed = choice->bed;
+    }
   return rod_marks (wall, block, &laying);
 }
 
 static void
-count_marks (const Project *project, const Wall *wall, RodChoice *choice)
+count_marks (const GArray *marks, RodChoice *choice)
 {
-  g_autoptr (GArray) marks = marks_with (project, wall, choice);
-
   for (guint i = 0; i < marks->len; i++)
     {
       const RodMark *mark = &g_array_index (marks, RodMark, i);
@@ -111,6 +112,43 @@ count_marks (const Project *project, const Wall *wall, RodChoice *choice)
       choice->ripped += mark->rip;
       choice->packed += mark->pack;
     }
+}
+
+/* Those of all walls that are asked for, with `with`; as they are, where that is NULL. */
+static void
+count_walls (const Project *project, WallId only, const RodChoice *with, RodChoice *choice)
+{
+  for (guint i = 0; i < project->walls->len; i++)
+    if (is_asked (project, only, i))
+      {
+        g_autoptr (GArray) marks = marks_with (project, project_wall_at (project, i), with);
+
+        count_marks (marks, choice);
+      }
+}
+
+/* Of the first wall that is asked for. */
+static Laying
+first_laying (const Project *project, WallId only)
+{
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+
+      if (is_asked (project, only, i))
+        return laying_resolve (&wall->laying, project_block (project, wall->block));
+    }
+  return (Laying){ 0 };
+}
+
+RodChoice
+rod_now (const Project *project, WallId only)
+{
+  const Laying laying = first_laying (project, only);
+  RodChoice choice = { .first_bed = laying.first_bed, .bed = laying.bed };
+
+  count_walls (project, only, NULL, &choice);
+  return choice;
 }
 
 static Length
@@ -144,31 +182,20 @@ wide_enough (const Length span[2], Length step, Length most)
 }
 
 GArray *
-rod_choices (const Project *project, WallId only, const RodRange *range)
+rod_choices (const Project *project, WallId only, const RodRange *range, const gint *stop)
 {
   GArray *choices = g_array_new (FALSE, FALSE, sizeof (RodChoice));
   Length first_step = wide_enough (range->first_bed, range->first_bed_step, 500);
   Length bed_step = wide_enough (range->bed, range->bed_step, ROD_MOST / 500 - 1);
-  Laying now = { 0 };
-  gboolean known = FALSE;
+  Laying now = first_laying (project, only);
 
-  for (guint i = 0; i < project->walls->len && !known; i++)
-    {
-      const Wall *wall = project_wall_at (project, i);
-
-      if (!is_asked (project, only, i))
-        continue;
-      now = laying_resolve (&wall->laying, project_block (project, wall->block));
-      known = TRUE;
-    }
   for (Length first = range->first_bed[0]; first <= range->first_bed[1]; first += first_step)
-    for (Length bed = range->bed[0]; bed <= range->bed[1]; bed += bed_step)
+    for (Length bed = range->bed[0]; bed <= range->bed[1] && !(stop && g_atomic_int_get (stop));
+         bed += bed_step)
       {
         RodChoice choice = { first, bed, 0, 0, 0, 0 };
 
-        for (guint i = 0; i < project->walls->len; i++)
-          if (is_asked (project, only, i))
-            count_marks (project, project_wall_at (project, i), &choice);
+        count_walls (project, only, &choice, &choice);
         g_array_append_val (choices, choice);
       }
   g_array_sort_with_data (choices, compare_choices, &now);

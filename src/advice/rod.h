@@ -49,9 +49,13 @@ RodRange rod_range_usual (void);
 
 /* Every choice of the range for the walls of `wall`, or of all walls where that is none: RodChoice,
  * best first; new. Best is: most marks met, then the least packed, then nearest to what the first
- * wall has. At most ROD_MOST choices are tried, the step being widened. */
+ * wall has. At most ROD_MOST choices are tried, the step being widened. `stop` is as in
+ * lay_wall(); those that were tried by then are given. */
 #define ROD_MOST 20000
-GArray *rod_choices (const Project *project, WallId wall, const RodRange *range);
+GArray *rod_choices (const Project *project, WallId wall, const RodRange *range, const gint *stop);
+
+/* What the walls have: the beds are those of the first of them, the rest is counted of all. */
+RodChoice rod_now (const Project *project, WallId wall);
 
 /* A strip that a choice leaves. */
 typedef struct
@@ -60,8 +64,8 @@ typedef struct
   RodMark mark;
 } RodStrip;
 
-/* Those that it leaves in the walls of `wall`, or in all walls: RodStrip, wall by wall, upwards;
- * new.
+/* Those that it leaves in the walls of `wall`, or in all walls; as they are, where `choice` is
+ * NULL: RodStrip, wall by wall, upwards; new.
  */
 GArray *rod_strips (const Project *project, WallId wall, const RodChoice *choice);
 

@@ -319,6 +319,25 @@ show_level (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (self->level);
 }
 
+/* ---- gauge ---- */
+
+static void
+show_rod (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  if (!self->rod)
+    {
+      self->rod = hb_rod_window_new (GTK_WINDOW (self), self->document,
+                                     hb_canvas_get_wall (self->canvas));
+      g_object_add_weak_pointer (G_OBJECT (self->rod), (gpointer *) &self->rod);
+    }
+  gtk_window_present (GTK_WINDOW (self->rod));
+}
+
 /* ---- the view ---- */
 
 static void
@@ -416,6 +435,7 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.export", "s", export);
   gtk_widget_class_install_action (widget_class, "win.improve", NULL, improve);
   gtk_widget_class_install_action (widget_class, "win.level", NULL, show_level);
+  gtk_widget_class_install_action (widget_class, "win.rod", NULL, show_rod);
   gtk_widget_class_install_action (widget_class, "win.hide-notice", NULL, hide_notice);
   gtk_widget_class_install_action (widget_class, "win.fit", NULL, fit);
   gtk_widget_class_install_action (widget_class, "win.zoom-in", NULL, zoom_in);
@@ -454,6 +474,7 @@ static const Key keys[] = {
   { "k", "win.movement-joint", NULL },
   { "i", "win.improve", NULL },
   { "l", "win.level", NULL },
+  { "g", "win.rod", NULL },
   { "f", "win.fit", NULL },
   { "<Control>0", "win.fit", NULL },
   { "<Control>plus", "win.zoom-in", NULL },

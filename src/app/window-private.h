@@ -7,6 +7,7 @@
 #include "app/improver.h"
 #include "app/inspector.h"
 #include "app/plan-view.h"
+#include "app/rod-window.h"
 #include "app/takeoff-pane.h"
 #include "app/turner.h"
 #include "app/walls-pane.h"
@@ -39,6 +40,7 @@ struct _HbWindow
   HbDocument *document;
   HbAnswers *answers;
   HbImprover *improver;
+  HbRodWindow *rod;              /* the storey rod while it is open; likewise */
   GtkWindow *level;              /* the level book while it is open; NULL: it is not. Not owned */
   HbTurner *turner;
   GtkFileChooserNative *chooser; /* the one that is open; NULL: none */

@@ -141,6 +141,8 @@ _hb_window_show_wall (HbWindow *self, WallId wall)
   hb_canvas_set_wall (self->canvas, wall);
   hb_walls_pane_set_wall (self->walls, wall);
   hb_takeoff_pane_set_wall (self->takeoff, wall);
+  if (self->rod)
+    hb_rod_window_set_wall (self->rod, wall);
   hb_plan_view_select (self->plan, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, wall, hb_canvas_get_selected (self->canvas));
   _hb_window_update_title (self);
@@ -525,6 +527,7 @@ hb_window_dispose (GObject *object)
   if (self->answers)
     hb_answers_stop (self->answers);
   g_clear_weak_pointer (&self->level);
+  g_clear_weak_pointer (&self->rod);
   g_clear_object (&self->chooser);
   g_clear_object (&self->pending);
   gtk_widget_dispose_template (GTK_WIDGET (self), HB_TYPE_WINDOW);

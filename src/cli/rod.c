@@ -267,7 +267,7 @@ tell_rod (const RodCall *call)
     status = output_project (call->into, call->file, rod.project);
   if (status != STATUS_DONE)
     return status;
-  rod.choices = rod_choices (rod.project, rod.only, &call->range);
+  rod.choices = rod_choices (rod.project, rod.only, &call->range, NULL);
   (call->as_json ? write_json : write_text) (text, &rod);
   return output_text (call->output, call->file, text);
 }

@@ -197,7 +197,7 @@ test_choices (void)
   g_autoptr (Edit) add = edit_add_wall (wall);
   g_autoptr (Project) project = project_edit (empty, add, &error);
   g_assert_no_error (error);
-  g_autoptr (GArray) choices = rod_choices (project, (WallId){ 0 }, &range);
+  g_autoptr (GArray) choices = rod_choices (project, (WallId){ 0 }, &range, NULL);
   const RodChoice *best = &g_array_index (choices, RodChoice, 0);
 
   g_assert_cmpuint (choices->len, ==, 31 * 5);
@@ -347,7 +347,7 @@ test_choose (void)
   const WallId second = project_wall_at (project, 1)->id, only[] = { { 0 }, second };
   for (guint i = 0; i < G_N_ELEMENTS (only); i++)
     {
-      g_autoptr (GArray) choices = rod_choices (project, only[i], &range);
+      g_autoptr (GArray) choices = rod_choices (project, only[i], &range, NULL);
       /* The first that they do not have. */
       const RodChoice *best = &g_array_index (choices, RodChoice, 0);
       best += best->first_bed == LENGTH_MM (20) && best->bed == LENGTH_MM (2);
@@ -359,7 +359,12 @@ test_choose (void)
       Length ripped = 0;
       guint n = 0;
 
+      const RodChoice now = rod_now (next, only[i]);
       g_assert_null (again);
+      g_assert_cmpint (now.first_bed, ==, best->first_bed);
+      g_assert_cmpint (now.bed, ==, best->bed);
+      g_assert_cmpuint (now.met, ==, best->met);
+      g_assert_cmpint (now.ripped, ==, best->ripped);
       g_assert_cmpuint (strips->len, ==, best->marks - best->met);
       for (guint k = 0; k < next->walls->len; k++)
         {
