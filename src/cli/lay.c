@@ -223,7 +223,7 @@ static void
 write_json (GString *text, const Laid *laid)
 {
   Json json = json_begin (text);
-  g_autoptr (GPtrArray) saws = saw_plans_new (laid->project, laid->layouts, NULL);
+  g_autoptr (GPtrArray) saws = saw_plans_new (laid->project, laid->layouts, NULL, NULL);
 
   json_object (&json, NULL);
   json_string (&json, "schema", "halfbond.lay/1");

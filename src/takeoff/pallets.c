@@ -268,7 +268,7 @@ free_list (gpointer data)
 gboolean
 pallets_set_down (Work *work, const Project *project, Layout *const *layouts, const gint *stop)
 {
-  g_autoptr (GPtrArray) plans = saw_plans_new (project, layouts, stop);
+  g_autoptr (GPtrArray) plans = saw_plans_new (project, layouts, NULL, stop);
   g_autoptr (GPtrArray) taken = g_ptr_array_new_with_free_func (free_list);
   g_autofree guint *n_ways = g_new0 (guint, project->walls->len + 1);
   Yard yard = { work, project, layouts, taken, n_ways };

@@ -17,6 +17,7 @@ struct SawList
 {
   Face face;
   gint32 n_whole;
+  gint32 apart;   /* units for the cut pieces, each wall by itself; -1: not known */
   GArray *wanted; /* Wanted, in the order in which they are laid */
 };
 
@@ -26,6 +27,7 @@ saw_list_new (const Block *block)
   SawList *list = g_new0 (SawList, 1);
 
   list->face = (Face){ block->length, block->height, 0 };
+  list->apart = -1;
   list->wanted = g_array_new (FALSE, FALSE, sizeof (Wanted));
   return list;
 }
@@ -108,7 +110,8 @@ solve (const SawList *list, const gint *stop)
 
   if (sawing == NULL)
     return NULL;
-  if (sawing->units > sawing->at_least && !try_apart (list, sawing, stop))
+  if (sawing->units > sawing->at_least && (list->apart < 0 || list->apart < sawing->units)
+      && !try_apart (list, sawing, stop))
     return NULL;
   return g_steal_pointer (&sawing);
 }
@@ -679,17 +682,24 @@ saw_plan_new (const SawList *list, const gint *stop)
 
 /* All walls of one kind of block. */
 static SawPlan *
-plan_of_block (const Project *project, const Block *block, Layout *const *layouts, const gint *stop)
+plan_of_block (const Project *project, const Block *block, Layout *const *layouts,
+               const gint32 *units, const gint *stop)
 {
   g_autoptr (SawList) list = saw_list_new (block);
+  gint32 apart = 0;
 
   for (guint i = 0; i < project->walls->len; i++)
     {
       const Wall *wall = project_wall_at (project, i);
 
       if (wall->block.n == block->id.n && layouts[i] != NULL)
-        saw_list_add (list, i, layouts[i], laying_resolve (&wall->laying, block).kerf);
+        {
+          saw_list_add (list, i, layouts[i], laying_resolve (&wall->laying, block).kerf);
+          apart += units != NULL ? units[i] - layouts[i]->n_whole : 0;
+        }
     }
+  if (units != NULL)
+    list->apart = apart;
   return saw_plan_new (list, stop);
 }
 
@@ -700,13 +710,14 @@ free_plan (gpointer plan)
 }
 
 GPtrArray *
-saw_plans_new (const Project *project, Layout *const *layouts, const gint *stop)
+saw_plans_new (const Project *project, Layout *const *layouts, const gint32 *units,
+               const gint *stop)
 {
   g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func (free_plan);
 
   for (guint i = 0; i < project->blocks->len; i++)
     {
-      SawPlan *plan = plan_of_block (project, project_block_at (project, i), layouts, stop);
+      SawPlan *plan = plan_of_block (project, project_block_at (project, i), layouts, units, stop);
 
       if (plan == NULL)
         return NULL;

@@ -82,8 +82,11 @@ gint32 saw_wall_units (const Wall *wall, const Block *block, const Layout *layou
                        const gint *stop);
 
 /* SawPlan *, one for each kind of block of the project: of all walls of that kind together, with
- * their numbers in the project. A wall whose layout is NULL is left out. NULL when stopped. */
-GPtrArray *saw_plans_new (const Project *project, Layout *const *layouts, const gint *stop);
+ * their numbers in the project. A wall whose layout is NULL is left out. `units` are those of each
+ * wall by itself, as saw_wall_units(), where they are known: it takes half as long; else NULL. NULL
+ * when stopped. */
+GPtrArray *saw_plans_new (const Project *project, Layout *const *layouts, const gint32 *units,
+                          const gint *stop);
 
 /* The plan of the wall's kind of block among these. Borrowed. */
 const SawPlan *saw_plan_of_wall (const GPtrArray *plans, const Project *project, const Wall *wall);

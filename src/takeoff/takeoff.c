@@ -464,6 +464,7 @@ typedef struct
   const gint *stop;
   Beds *beds; /* NULL: the footing is not surveyed */
   Tally *walls;
+  gint32 *units; /* to order, of each wall by itself */
   Tally all;
   GPtrArray *saws; /* SawPlan *, by block of the project */
   GArray *steel;   /* SteelLength, of all walls */
@@ -481,6 +482,7 @@ count_order (Counting *counting, guint i, const Block *block)
   const Wall *wall = project_wall_at (counting->project, i);
   gint32 units = saw_wall_units (wall, block, counting->layouts[i], counting->stop);
 
+  counting->units[i] = units;
   if (units >= 0)
     tally_order (&counting->walls[i], units, block);
   return units >= 0;
@@ -514,7 +516,8 @@ count_wall (Counting *counting, guint i)
 static gboolean
 count_together (Counting *counting)
 {
-  counting->saws = saw_plans_new (counting->project, counting->layouts, counting->stop);
+  counting->saws
+      = saw_plans_new (counting->project, counting->layouts, counting->units, counting->stop);
   for (guint i = 0; counting->saws != NULL && i < counting->saws->len; i++)
     tally_order (&counting->all, saw_plan_to_order (g_ptr_array_index (counting->saws, i)),
                  project_block_at (counting->project, i));
@@ -554,11 +557,13 @@ takeoff_new (const Project *project, Layout *const *layouts, const gint *stop)
 
   counting.beds = beds_of_project (project);
   counting.walls = g_new0 (Tally, project->walls->len + 1);
+  counting.units = g_new0 (gint32, project->walls->len + 1);
   counting.steel = g_array_new (FALSE, FALSE, sizeof (SteelLength));
   if (count (&counting))
     takeoff = takeoff_of (&counting);
   beds_free (counting.beds);
   g_free (counting.walls);
+  g_free (counting.units);
   g_clear_pointer (&counting.saws, g_ptr_array_unref);
   g_array_unref (counting.steel);
   return takeoff;

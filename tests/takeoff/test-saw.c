@@ -329,6 +329,33 @@ test_walls_together (void)
   block_clear (&block);
 }
 
+/* That each wall's units are known beforehand changes no plan. */
+static void
+test_known_units (void)
+{
+  for (guint64 seed = 1; seed <= N_WALLS; seed++)
+    {
+      g_auto (AnyWall) any = any_wall (seed);
+      g_autoptr (Project) project = project_new ();
+      g_autoptr (Layout) layout = lay_wall (any.wall, &any.block, NULL);
+      Layout *layouts[] = { layout, layout, layout };
+      gint32 alone = saw_wall_units (any.wall, &any.block, layout, NULL);
+      gint32 units[] = { alone, alone, alone };
+      g_autoptr (GPtrArray) plans = NULL, with_units = NULL;
+      Block *block = g_ptr_array_index (project->blocks, 0);
+
+      block_clear (block);
+      *block = block_copy (&any.block);
+      for (guint i = 0; i < G_N_ELEMENTS (layouts); i++)
+        g_ptr_array_add (project->walls, wall_ref (any.wall));
+      plans = saw_plans_new (project, layouts, NULL, NULL);
+      with_units = saw_plans_new (project, layouts, units, NULL);
+      check_plan (g_ptr_array_index (with_units, 0), layouts, G_N_ELEMENTS (layouts));
+      g_assert_cmpint (saw_plan_to_order (g_ptr_array_index (with_units, 0)), ==,
+                       saw_plan_to_order (g_ptr_array_index (plans, 0)));
+    }
+}
+
 /* Three times the same wall: each could be sawn by itself, so all three never need more than three
  * times what one does. */
 static void
@@ -586,7 +613,7 @@ sentence (int length, int height, gint32 course)
   g_autoptr (Project) project = project_of (length, height);
   const Wall *wall = project_wall_at (project, 0);
   g_autoptr (Layout) layout = lay_wall (wall, project_block_at (project, 0), NULL);
-  g_autoptr (GPtrArray) plans = saw_plans_new (project, &layout, NULL);
+  g_autoptr (GPtrArray) plans = saw_plans_new (project, &layout, NULL, NULL);
   guint first = (guint) layout_course (layout, (guint) course - 1)->first;
 
   return saw_text_piece (saw_plan_of_wall (plans, project, wall), project, &layout, 0, first);
@@ -622,6 +649,7 @@ main (int argc, char **argv)
   g_test_add_func ("/saw/any-wall/falls-into-its-pieces", test_any_wall);
   g_test_add_func ("/saw/walls/together-never-more", test_walls_together);
   g_test_add_func ("/saw/walls/copies-never-more", test_copies);
+  g_test_add_func ("/saw/walls/known-units-change-nothing", test_known_units);
   g_test_add_func ("/saw/aims/least-waste-never-orders-more", test_least_waste);
   g_test_add_func ("/saw/broken-units/never-above", test_broken_units);
   g_test_add_func ("/saw/sentences", test_sentences);
