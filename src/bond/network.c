@@ -375,24 +375,32 @@ static void
 add_tolls (const Geometry *geometry, const GArray *places, const Segment *other,
            const Pattern *neighbour, Cost *toll)
 {
-  Length wanted = geometry->wanted_lap, reach = MAX (wanted, geometry->min_lap);
-  gint32 n = pattern_n_perpends (other, neighbour), first = 0;
-  gint32 shift = geometry->wishing ? COST_LAP_SHIFT : 0;
+  const Length wanted = geometry->wanted_lap, least = geometry->min_lap;
+  const Length reach = MAX (wanted, least);
+  const Length *faces = (const Length *) (gpointer) places->data;
+  const gint32 n = pattern_n_perpends (other, neighbour);
+  const gint32 shift = geometry->wishing ? COST_LAP_SHIFT : 0;
+  /* A last one is farther off than any place reaches. */
+  g_autofree Length *perpends = g_new (Length, n + 1);
+  gint32 first = 0;
 
+  for (gint32 k = 0; k < n; k++)
+    perpends[k] = pattern_perpend (other, neighbour, k);
+  perpends[n] = G_MAXINT32;
   for (guint i = 0; i < places->len; i++)
     {
-      Length face = g_array_index (places, Length, i);
+      const Length face = faces[i];
       Length nearest = wanted;
 
-      while (first < n && pattern_perpend (other, neighbour, first) <= face - reach)
+      while (perpends[first] <= face - reach)
         first++;
-      for (gint32 k = first; k < n && pattern_perpend (other, neighbour, k) < face + reach; k++)
+      for (gint32 k = first; perpends[k] < face + reach; k++)
         {
-          Length lap = ABS (pattern_perpend (other, neighbour, k) - face);
+          const Length lap = ABS (perpends[k] - face);
 
           nearest = MIN (nearest, lap);
-          if (lap < geometry->min_lap)
-            toll[i] += COST_BREACH + COST_SHORTNESS * (geometry->min_lap - lap) / geometry->min_lap;
+          if (lap < least)
+            toll[i] += COST_BREACH + COST_SHORTNESS * (least - lap) / least;
         }
       toll[i] += (wanted - nearest) >> shift;
     }
