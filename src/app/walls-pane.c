@@ -29,8 +29,23 @@ G_DEFINE_FINAL_TYPE (HbWallsPane, hb_walls_pane, GTK_TYPE_WIDGET)
 typedef struct
 {
   WallId wall;
-  GtkWidget *picture, *name, *about, *menu;
+  GtkWidget *picture, *line, *name, *about;
+  GtkWidget *menu; /* in the line, of the chosen row alone; else NULL */
+  /* What it was filled from; owned. Values are never changed, so their addresses tell. */
+  Wall *shown;
+  Layout *layout, *latest; /* the present one, and the newest; NULL: none */
 } Row;
+
+static void
+row_free (gpointer data)
+{
+  Row *row = data;
+
+  wall_unref (row->shown);
+  layout_unref (row->layout);
+  layout_unref (row->latest);
+  g_free (row);
+}
 
 static Row *
 row_of (GtkListBoxRow *row)
@@ -300,14 +315,13 @@ row_new (HbWallsPane *self, WallId wall)
   data->picture = hb_picture_new ();
   data->name = label_new ("wall-name");
   data->about = label_new ("wall-about");
-  data->menu = menu_button_new (self);
+  data->line = line;
   gtk_box_append (GTK_BOX (line), data->name);
-  gtk_box_append (GTK_BOX (line), data->menu);
   gtk_box_append (GTK_BOX (box), data->picture);
   gtk_box_append (GTK_BOX (box), line);
   gtk_box_append (GTK_BOX (box), data->about);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
-  g_object_set_data_full (G_OBJECT (row), "row", data, g_free);
+  g_object_set_data_full (G_OBJECT (row), "row", data, row_free);
   add_dragging (self, row);
   return row;
 }
@@ -326,16 +340,34 @@ about_text (const Wall *wall, const Layout *layout)
                           metres, cuts);
 }
 
+/* FALSE when the row shows these already: of a thousand walls a hand changes one. */
+static gboolean
+take_values (HbWallsPane *self, Row *data, const Wall *wall)
+{
+  const Layout *layout = hb_answers_get_layout (self->answers, wall->id);
+  const Layout *latest = hb_answers_get_latest (self->answers, wall->id);
+
+  if (data->shown == wall && data->layout == layout && data->latest == latest)
+    return FALSE;
+  wall_unref (data->shown);
+  layout_unref (data->layout);
+  layout_unref (data->latest);
+  data->shown = wall_ref (wall);
+  data->layout = layout ? layout_ref (layout) : NULL;
+  data->latest = latest ? layout_ref (latest) : NULL;
+  return TRUE;
+}
+
 static void
 fill_row (HbWallsPane *self, GtkListBoxRow *row, const Wall *wall)
 {
-  const Row *data = row_of (row);
-  const Layout *layout = hb_answers_get_latest (self->answers, wall->id);
-  g_autofree char *about = about_text (wall, layout);
-  g_autofree char *name = NULL;
+  Row *data = row_of (row);
+  g_autofree char *about = NULL, *name = NULL;
 
-  hb_picture_set_wall (HB_PICTURE (data->picture), project_of (self), wall,
-                       hb_answers_get_layout (self->answers, wall->id));
+  if (!take_values (self, data, wall))
+    return;
+  about = about_text (wall, data->latest);
+  hb_picture_set_wall (HB_PICTURE (data->picture), project_of (self), wall, data->layout);
   gtk_label_set_text (GTK_LABEL (data->name), tool_wall_name (wall));
   gtk_label_set_text (GTK_LABEL (data->about), about);
   name = g_strdup_printf ("%s, %s", tool_wall_name (wall), about);
@@ -369,14 +401,26 @@ make_rows (HbWallsPane *self, const Project *project)
     gtk_list_box_append (self->list, row_new (self, project_wall_at (project, i)->id));
 }
 
-/* Only the chosen row has its menu, for that is the wall it is about. */
+/* Only the chosen row has its menu, for that is the wall it is about; a thousand menus would take
+ * seconds. */
 static void
 show_menu (HbWallsPane *self)
 {
   GtkListBoxRow *row;
 
   for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)); i++)
-    gtk_widget_set_visible (row_of (row)->menu, row_of (row)->wall.n == self->wall.n);
+    {
+      Row *data = row_of (row);
+      const gboolean chosen = data->wall.n == self->wall.n;
+
+      if (chosen && !data->menu)
+        {
+          data->menu = menu_button_new (self);
+          gtk_box_append (GTK_BOX (data->line), data->menu);
+        }
+      else if (!chosen && data->menu)
+        gtk_box_remove (GTK_BOX (data->line), g_steal_pointer (&data->menu));
+    }
 }
 
 static void

@@ -241,6 +241,31 @@ def list_of_walls():
         tap.contains(saved(program, path), 'name="Yard"')
 
 
+def menus(program):
+    """Where rows have a menu: a button in a button, by the rows' heights."""
+    found = [node for node in program.everything()
+             if "can be done with this wall" in (node.get_name() or "")]
+    return {program.box(node)[1] // 20: node for node in found}
+
+
+@tap.case("/panes/the-chosen-wall-has-a-menu")
+def row_menu():
+    path = two_walls("menu.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        wait_for(lambda: walls(program) == ["Front", "Back"])
+        for name in ("Back", "Front", "Back"):
+            program.click(program.find("list item", name + ", "))
+            wait_for(lambda name=name: program.wall().get_name() == "Wall: " + name)
+            tap.equal(len(menus(program)), 1, "one menu, whatever is chosen")
+        program.click(list(menus(program).values())[0])
+        program.find("menu item", "Copy")
+        program.picture("row-menu")
+        program.keys("c")
+        wait_for(lambda: walls(program) == ["Front", "Back", "Back"])
+        tap.contains(saved(program, path), 'name="Back, copy"')
+        tap.equal(len(menus(program)), 1, "one menu still")
+
+
 @tap.case("/panes/a-wall-is-dragged-to-another-place")
 def reorder():
     with Program(HALFBOND, two_walls("reorder.halfbond"), title="Shed") as program:
