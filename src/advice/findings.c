@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "advice/judging.h"
+#include "site/square.h"
 
 /* By severity, course and place; then whatever tells them apart, so that the order is always the
  * same. */
@@ -36,25 +37,75 @@ of_one_wall (const Project *project, const Wall *wall)
   return one;
 }
 
+/* In this order: pins mend some of the breaches. */
+static void (*const rules[]) (Judging *) = {
+  judge_contradictions, judge_breaches, judge_openings, judge_stability,       judge_bed_steel,
+  judge_courses,        judge_footing,  judge_meetings, judge_movement_joints, judge_pins,
+};
+
+struct Judge
+{
+  Project *project;
+  LevelBook *book; /* NULL: the footing is not surveyed */
+  Beds *beds;      /* likewise */
+  GArray *squares; /* SquareCheck */
+};
+
+Judge *
+judge_new (const Project *project)
+{
+  Judge *judge = g_new0 (Judge, 1);
+
+  judge->project = project_ref (project);
+  if (project->survey != NULL)
+    {
+      judge->book = level_book_new (project->survey);
+      judge->beds = beds_new (project, judge->book);
+    }
+  judge->squares = square_checks (project);
+  return judge;
+}
+
+void
+judge_free (Judge *judge)
+{
+  if (judge == NULL)
+    return;
+  g_array_unref (judge->squares);
+  beds_free (judge->beds);
+  level_book_free (judge->book);
+  project_unref (judge->project);
+  g_free (judge);
+}
+
+GPtrArray *
+judge_findings (const Judge *judge, const Wall *wall, const Layout *layout, const gint *stop)
+{
+  g_autoptr (Project) one = of_one_wall (judge->project, wall);
+  Judging judging = { .project = one,
+                      .whole = judge->project,
+                      .wall = wall,
+                      .block = project_block (judge->project, wall->block),
+                      .layout = layout,
+                      .book = judge->book,
+                      .beds = judge->beds,
+                      .squares = judge->squares,
+                      .stop = stop };
+
+  judging.laying = laying_resolve (&wall->laying, judging.block);
+  judging.findings = g_ptr_array_new_with_free_func ((GDestroyNotify) finding_free);
+  for (guint i = 0; i < G_N_ELEMENTS (rules) && !judging_is_stopped (&judging); i++)
+    rules[i](&judging);
+  g_ptr_array_sort (judging.findings, compare_findings);
+  if (judging_is_stopped (&judging))
+    g_clear_pointer (&judging.findings, g_ptr_array_unref);
+  return judging.findings;
+}
+
 GPtrArray *
 findings_of_wall (const Project *project, const Wall *wall, const Layout *layout)
 {
-  g_autoptr (Project) one = of_one_wall (project, wall);
-  Judging judging = { .project = one, .whole = project, .wall = wall, .layout = layout };
+  g_autoptr (Judge) judge = judge_new (project);
 
-  judging.block = project_block (project, wall->block);
-  judging.laying = laying_resolve (&wall->laying, judging.block);
-  judging.findings = g_ptr_array_new_with_free_func ((GDestroyNotify) finding_free);
-  judge_contradictions (&judging);
-  judge_breaches (&judging);
-  judge_openings (&judging);
-  judge_stability (&judging);
-  judge_bed_steel (&judging);
-  judge_courses (&judging);
-  judge_footing (&judging);
-  judge_meetings (&judging);
-  judge_movement_joints (&judging);
-  judge_pins (&judging); /* after the breaches, some of which it mends */
-  g_ptr_array_sort (judging.findings, compare_findings);
-  return judging.findings;
+  return judge_findings (judge, wall, layout, NULL);
 }

@@ -3,7 +3,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "advice/judging.h"
-#include "site/bed.h"
 #include "site/square.h"
 
 /* What is of the whole book is told with one wall: the first that was surveyed, else the first of
@@ -20,8 +19,10 @@ speaks_for_the_book (const Judging *judging)
 }
 
 static void
-judge_book (Judging *judging, const LevelBook *book)
+judge_book (Judging *judging)
 {
+  const LevelBook *book = judging->book;
+
   for (guint i = 0; i < book->faults->len; i++)
     judging_add (
         judging, "level-book", SEVERITY_WARNING,
@@ -43,8 +44,10 @@ judge_book (Judging *judging, const LevelBook *book)
 }
 
 static void
-judge_bed (Judging *judging, const Beds *beds, const BedWall *wall)
+judge_bed (Judging *judging, const BedWall *wall)
 {
+  const Beds *beds = judging->beds;
+
   for (guint i = 0; i < wall->works->len; i++)
     {
       const BedWork *work = &g_array_index (wall->works, BedWork, i);
@@ -77,11 +80,9 @@ judge_bed (Judging *judging, const Beds *beds, const BedWall *wall)
 static void
 judge_square (Judging *judging)
 {
-  g_autoptr (GArray) checks = square_checks (judging->whole);
-
-  for (guint i = 0; i < checks->len; i++)
+  for (guint i = 0; i < judging->squares->len; i++)
     {
-      const SquareCheck *check = &g_array_index (checks, SquareCheck, i);
+      const SquareCheck *check = &g_array_index (judging->squares, SquareCheck, i);
 
       if (!check->within && check->along->id.n == judging->wall->id.n)
         judging_add (judging, "out-of-square", SEVERITY_NOTE,
@@ -92,18 +93,14 @@ judge_square (Judging *judging)
 void
 judge_footing (Judging *judging)
 {
-  g_autoptr (LevelBook) book = NULL;
-  g_autoptr (Beds) beds = NULL;
   const BedWall *wall;
 
-  if (!judging->whole->survey)
+  if (judging->book == NULL)
     return;
-  book = level_book_new (judging->whole->survey);
-  beds = beds_new (judging->whole, book);
-  wall = beds_wall (beds, judging->wall->id);
+  wall = beds_wall (judging->beds, judging->wall->id);
   if (speaks_for_the_book (judging))
-    judge_book (judging, book);
+    judge_book (judging);
   if (wall)
-    judge_bed (judging, beds, wall);
+    judge_bed (judging, wall);
   judge_square (judging);
 }

@@ -4,6 +4,7 @@
 #include "bond/layout.h"
 #include "model/finding.h"
 #include "model/project.h"
+#include "site/bed.h"
 
 typedef struct
 {
@@ -12,9 +13,20 @@ typedef struct
   const Wall *wall;
   const Block *block;
   const Layout *layout;
-  Laying laying;       /* resolved */
-  GPtrArray *findings; /* Finding * */
+  Laying laying; /* resolved */
+  /* Of the whole project; the first two NULL: the footing is not surveyed. */
+  const LevelBook *book;
+  const Beds *beds;
+  const GArray *squares; /* SquareCheck */
+  const gint *stop;      /* as in lay_wall(); NULL: nobody stops it */
+  GPtrArray *findings;   /* Finding * */
 } Judging;
+
+static inline gboolean
+judging_is_stopped (const Judging *judging)
+{
+  return judging->stop != NULL && g_atomic_int_get (judging->stop) != 0;
+}
 
 /* What would mend a finding: an edit of the judged project, and the words of its button. */
 typedef struct

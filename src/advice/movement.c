@@ -181,8 +181,8 @@ mend_panel (const Judging *judging, const Panel *panel)
       g_autoptr (Layout) layout = NULL;
 
       wall_add_movement_joint (wall, tried, MOVEMENT_JOINT_WIDTH);
-      layout = lay_wall_quickly (wall, judging->block, NULL);
-      if (!is_better (layout, best))
+      layout = lay_wall_quickly (wall, judging->block, judging->stop);
+      if (layout == NULL || !is_better (layout, best))
         continue;
       at = tried;
       g_clear_pointer (&best, layout_unref);

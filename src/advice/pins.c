@@ -90,8 +90,8 @@ is_better_without (const Judging *judging, const LaidPin *pin)
 
   if (!wall_take_pin (wall, pin->course, pin->x))
     return FALSE;
-  layout = lay_wall (wall, judging->block, NULL);
-  return layout->breaches->len < judging->layout->breaches->len;
+  layout = lay_wall (wall, judging->block, judging->stop);
+  return layout != NULL && layout->breaches->len < judging->layout->breaches->len;
 }
 
 static void

@@ -262,6 +262,7 @@ trials_run (const Judging *judging, GPtrArray *trials)
       Trial *trial = g_ptr_array_index (trials, i);
       g_autoptr (Project) project = project_edit (judging->project, trial->mend.edit, NULL);
 
-      trial->layout = lay_wall (project_wall (project, judging->wall->id), judging->block, NULL);
+      trial->layout
+          = lay_wall (project_wall (project, judging->wall->id), judging->block, judging->stop);
     }
 }

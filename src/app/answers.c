@@ -143,10 +143,9 @@ find_all (gpointer input, const gint *stop)
 {
   const Laid *laid = input;
 
-  if (g_atomic_int_get (stop))
-    return NULL;
-  return findings_of_wall (laid->project, project_wall (laid->project, laid->wall),
-                           laid->layouts[0]);
+  g_autoptr (Judge) judge = judge_new (laid->project);
+
+  return judge_findings (judge, project_wall (laid->project, laid->wall), laid->layouts[0], stop);
 }
 
 /* Nobody waits for it: it gives way to those that lay and draw. */

@@ -13,11 +13,13 @@ static GPtrArray *
 find_all (const Laid *laid)
 {
   GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify) finding_free);
+  g_autoptr (Judge) judge = judge_new (laid->project);
 
   for (guint i = 0; i < laid->n; i++)
     {
       GPtrArray *some
-          = findings_of_wall (laid->project, project_wall_at (laid->project, i), laid->layouts[i]);
+          = judge_findings (judge, project_wall_at (laid->project, i), laid->layouts[i], NULL);
+
       g_ptr_array_extend_and_steal (all, some);
     }
   return all;
