@@ -1,13 +1,15 @@
 """bench-drag.py - frames while an opening of a wall of 250 pieces is dragged
 
-Usage: bench-drag.py PRELOAD HALFBOND. The window in the middle is pulled to and fro by a real
-pointer, with the strip that tells what each place costs being worked out meanwhile, and without
-that. Both take turns. Prints tab-separated rows: what, frames, then of the intervals from frame to
+Usage: bench-drag.py PRELOAD HALFBOND BUILDING. The window in the middle is pulled to and fro by a
+real pointer, with the strip that tells what each place costs being worked out meanwhile, and without
+that; then one in the front of the house of 24 walls and one of the 1,000 walls that BUILDING writes.
+They take turns. Prints tab-separated rows: what, frames, then of the intervals from frame to
 frame and of the work of a frame: median ms, 95 of 100, slowest ms. Needs Xvfb, openbox, xdotool.
 """
 import os
 import pathlib
 import statistics
+import subprocess
 import sys
 import tempfile
 import time
@@ -50,9 +52,9 @@ def path_of(x, y):
     return words
 
 
-def dragged(program, frames):
+def dragged(program, frames, opening):
     """(interval, work) in ms of each frame while it was dragged."""
-    x, y = program.middle(program.opening('Window W2'))
+    x, y = program.middle(program.opening(opening))
     desk.run('xdotool', 'mousemove', x, y)
     program.settle()
     desk.run('xdotool', 'mousedown', 1, 'mousemove', x + 6, y)
@@ -68,16 +70,16 @@ def dragged(program, frames):
             [(row[1] - row[0]) / 1000 for row in rows])
 
 
-def measure(preload, halfbond, folder, without):
+def measure(preload, halfbond, folder, file, opening, without):
     frames = folder / 'frames'
     frames.unlink(missing_ok=True)
     os.environ.update(LD_PRELOAD=preload, FRAMES=str(frames), WITHOUT_THREAD=without)
-    program = Program(halfbond, folder / 'drag.halfbond', title='Drag')
+    program = Program(halfbond, folder / file)
     with program:
         del os.environ['LD_PRELOAD']
         program.wait_cuts(lambda n: n >= 0)
         program.settle(2)
-        return dragged(program, frames)
+        return dragged(program, frames, opening)
 
 
 def row(values):
@@ -87,22 +89,28 @@ def row(values):
 
 
 def main():
-    preload, halfbond = (os.path.abspath(path) for path in sys.argv[1:])
-    found = {'with its strip': ([], []), 'without': ([], [])}
+    preload, halfbond, building = (os.path.abspath(path) for path in sys.argv[1:])
+    cases = {'drag an opening with its strip': ('drag.halfbond', 'Window W2', ''),
+             'drag an opening without': ('drag.halfbond', 'Window W2', 'places'),
+             'drag one in a house of 24 walls': ('house.halfbond', 'Window W4', ''),
+             'drag one in 1000 walls': ('many.halfbond', 'Door D1', '')}
+    found = {what: ([], []) for what in cases}
     screen = Screen()
     try:
         with tempfile.TemporaryDirectory() as name:
             folder = pathlib.Path(name)
             (folder / 'drag.halfbond').write_text(WALL, encoding='utf-8')
+            subprocess.run([building, 'write', folder / 'house.halfbond',
+                            folder / 'many.halfbond'], check=True)
             for _ in range(ROUNDS):
-                for what, without in (('with its strip', ''), ('without', 'places')):
-                    intervals, work = measure(preload, halfbond, folder, without)
+                for what, case in cases.items():
+                    intervals, work = measure(preload, halfbond, folder, *case)
                     found[what][0].extend(intervals)
                     found[what][1].extend(work)
     finally:
         screen.close()
     for what, (intervals, work) in found.items():
-        print(f'drag an opening {what}\t{len(work)}\t{row(intervals)}\t{row(work)}')
+        print(f'{what}\t{len(work)}\t{row(intervals)}\t{row(work)}')
 
 
 main()
