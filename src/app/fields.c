@@ -1,6 +1,7 @@
 #include "app/fields.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -16,6 +17,7 @@ typedef enum
   OPENING_HEIGHT,
   OPENING_MOVE,
   OPENING_DRAWN,
+  OPENING_LOAD,
   WALL_NAME,
   WALL_LENGTH,
   WALL_HEIGHT,
@@ -46,6 +48,7 @@ typedef enum
   BLOCK_HEIGHT,
   BLOCK_THICKNESS,
   BLOCK_DENSITY,
+  BLOCK_STRENGTH,
   PROJECT_TITLE,
   PROJECT_CLIENT,
   PROJECT_SITE,
@@ -73,6 +76,7 @@ static const Field fields[] = {
   { ABOUT_OPENING, FIELD_KIND_LENGTH, N_ ("Height"), NULL, OPENING_HEIGHT },
   { ABOUT_OPENING, FIELD_KIND_LENGTH, N_ ("May move ±"), NULL, OPENING_MOVE },
   { ABOUT_OPENING, FIELD_KIND_LENGTH, N_ ("Drawn at"), NULL, OPENING_DRAWN },
+  { ABOUT_OPENING, FIELD_KIND_NUMBER, N_ ("Load over it, kN/m"), NULL, OPENING_LOAD },
   { ABOUT_WALL, FIELD_KIND_TEXT, N_ ("Name"), NULL, WALL_NAME },
   { ABOUT_WALL, FIELD_KIND_LENGTH, N_ ("Length"), NULL, WALL_LENGTH },
   { ABOUT_WALL, FIELD_KIND_LENGTH, N_ ("Height"), NULL, WALL_HEIGHT },
@@ -103,6 +107,7 @@ static const Field fields[] = {
   { ABOUT_BLOCK, FIELD_KIND_LENGTH, N_ ("Height"), NULL, BLOCK_HEIGHT },
   { ABOUT_BLOCK, FIELD_KIND_LENGTH, N_ ("Thickness"), NULL, BLOCK_THICKNESS },
   { ABOUT_BLOCK, FIELD_KIND_NUMBER, N_ ("Density, kg/m³"), NULL, BLOCK_DENSITY },
+  { ABOUT_BLOCK, FIELD_KIND_NUMBER, N_ ("Design strength, N/mm²"), NULL, BLOCK_STRENGTH },
   { ABOUT_PROJECT, FIELD_KIND_TEXT, N_ ("Title"), NULL, PROJECT_TITLE },
   { ABOUT_PROJECT, FIELD_KIND_TEXT, N_ ("Client"), NULL, PROJECT_CLIENT },
   { ABOUT_PROJECT, FIELD_KIND_TEXT, N_ ("Site"), NULL, PROJECT_SITE },
@@ -251,6 +256,30 @@ text_at (int which, Wall *wall, Opening *opening, Block *block)
     }
 }
 
+/* Numbers with a fraction. */
+static double *
+decimal_at (int which, Opening *opening, Block *block)
+{
+  switch ((Which) which)
+    {
+    case OPENING_LOAD:
+      return opening ? &opening->line_load : NULL;
+    case BLOCK_DENSITY:
+      return block ? &block->density : NULL;
+    case BLOCK_STRENGTH:
+      return block ? &block->strength : NULL;
+    default:
+      return NULL;
+    }
+}
+
+/* Whether it may be left empty: nothing is known then. */
+static gboolean
+may_be_empty (int which)
+{
+  return which == OPENING_LOAD || which == BLOCK_STRENGTH;
+}
+
 static gint32 *
 number_at (int which, Wall *wall)
 {
@@ -306,6 +335,8 @@ opening_bit (int which)
 {
   if (which == OPENING_MOVE)
     return OPENING_MAY_MOVE;
+  if (which == OPENING_LOAD)
+    return OPENING_LINE_LOAD;
   return which == OPENING_DRAWN ? OPENING_DRAWN_X : 0;
 }
 
@@ -408,6 +439,15 @@ rule_text (const Field *field, const Rule *rule)
                                           : g_strdup_printf ("%d", rule->value);
 }
 
+/* "" where nothing is known. */
+static char *
+decimal_text (int which, const double *decimal)
+{
+  if (!decimal || (which == BLOCK_STRENGTH && !(*decimal > 0)))
+    return g_strdup ("");
+  return g_strdup_printf ("%g", *decimal);
+}
+
 char *
 hb_field_text (const Field *field, const Project *project, const Wall *wall, OpeningId id)
 {
@@ -440,8 +480,8 @@ hb_field_text (const Field *field, const Project *project, const Wall *wall, Ope
 
       return g_strdup (text ? *text : "");
     }
-  if (field->which == BLOCK_DENSITY)
-    return g_strdup_printf ("%g", block->density);
+  if (decimal_at (field->which, opening, block) || may_be_empty (field->which))
+    return decimal_text (field->which, decimal_at (field->which, opening, block));
   if (field->kind == FIELD_KIND_NUMBER)
     return g_strdup_printf ("%d", *number_at (field->which, w));
   return g_strdup (*yes_at (field->which, w) ? "1" : "0");
@@ -528,15 +568,23 @@ set_count (gint32 *number, const char *text, GError **error)
 }
 
 static gboolean
-set_number (const Field *field, Wall *wall, Block *block, const char *text, GError **error)
+set_number (const Field *field, Wall *wall, Opening *opening, Block *block, const char *text,
+            GError **error)
 {
+  double *decimal = decimal_at (field->which, opening, block);
   char *end;
   const double value = g_ascii_strtod (text, &end);
 
+  if (decimal && may_be_empty (field->which) && !*text)
+    {
+      *decimal = 0;
+      return TRUE;
+    }
   if (end == text || *end || value < 0 || value > 100000)
     return not_understood (error, _ ("Type a number, 0 or more."));
-  if (field->which == BLOCK_DENSITY)
-    block->density = value;
+  /* What a file keeps of such a number is six digits behind the point. */
+  if (decimal)
+    *decimal = may_be_empty (field->which) ? round (value * 1000) / 1000 : value;
   else
     *number_at (field->which, wall) = (gint32) value;
   return TRUE;
@@ -589,7 +637,7 @@ set_value (const Field *field, Wall *wall, Opening *opening, Block *block, const
         return TRUE;
       return set_length (length_at (field->which, wall, opening, block), text, error);
     case FIELD_KIND_NUMBER:
-      return set_number (field, wall, block, text, error);
+      return set_number (field, wall, opening, block, text, error);
     case FIELD_KIND_YES:
       *yes_at (field->which, wall) = *text == '1';
       return TRUE;

@@ -37,8 +37,8 @@ block_equal (const Block *a, const Block *b)
 {
   return a->id.n == b->id.n && g_strcmp0 (a->key, b->key) == 0 && g_strcmp0 (a->name, b->name) == 0
          && a->length == b->length && a->height == b->height && a->thickness == b->thickness
-         && !(a->density < b->density) && !(a->density > b->density)
-         && foreign_equal (&a->foreign, &b->foreign);
+         && !(a->density < b->density) && !(a->density > b->density) && !(a->strength < b->strength)
+         && !(a->strength > b->strength) && foreign_equal (&a->foreign, &b->foreign);
 }
 
 double

@@ -6,6 +6,7 @@
 #include "model/length.h"
 
 #define BLOCK_LEAST_DENSITY 0.000001 /* kg/m3; what a file can still say */
+#define BLOCK_MOST_STRENGTH 100      /* N/mm2 */
 
 typedef struct
 {
@@ -16,6 +17,8 @@ typedef struct
   Length height;    /* 20 mm .. 10 m */
   Length thickness; /* across the wall, 20 mm .. 10 m */
   double density;   /* dry, kg/m3, BLOCK_LEAST_DENSITY .. 20000 */
+  double strength;  /* design strength of masonry of it in compression, N/mm2, as an engineer or the
+                       maker states it, 0 .. BLOCK_MOST_STRENGTH; 0: not known */
   Foreign foreign;
 } Block;
 

@@ -57,6 +57,8 @@ opening_equal (const Opening *a, const Opening *b)
          && same (a, b, OPENING_PLANNED_WIDTH, a->planned_width, b->planned_width)
          && same (a, b, OPENING_PLANNED_SILL, a->planned_sill, b->planned_sill)
          && same (a, b, OPENING_PLANNED_HEIGHT, a->planned_height, b->planned_height)
+         && (!opening_has_load (a)
+             || (!(a->line_load < b->line_load) && !(a->line_load > b->line_load)))
          && foreign_equal (&a->foreign, &b->foreign);
 }
 

@@ -21,10 +21,13 @@ typedef enum
   OPENING_PLANNED_WIDTH = 1 << 3,
   OPENING_PLANNED_SILL = 1 << 4,
   OPENING_PLANNED_HEIGHT = 1 << 5,
+  OPENING_LINE_LOAD = 1 << 6,
 } OpeningField;
 
 /* The farthest that an opening may be said to be free to move, to either side. */
 #define OPENING_MOST_MOVE LENGTH_MM (10000)
+/* kN/m. */
+#define OPENING_MOST_LOAD 1000
 
 typedef struct
 {
@@ -42,6 +45,8 @@ typedef struct
   /* What x, width, sill and height were before a measured figure took their place; each is given
    * where that is so. */
   Length planned_x, planned_width, planned_sill, planned_height;
+  double line_load; /* of floors and roof on the wall over it, kN/m, with no factor of safety, 0 ..
+                       OPENING_MOST_LOAD */
   Foreign foreign;
 } Opening;
 
@@ -62,6 +67,13 @@ static inline Length
 opening_head (const Opening *opening)
 {
   return opening->sill + opening->height;
+}
+
+/* Whether it is known what floors and roof bring. */
+static inline gboolean
+opening_has_load (const Opening *opening)
+{
+  return (opening->given & OPENING_LINE_LOAD) != 0;
 }
 
 /* How far it may move; 0 when it is fixed or nothing was said. */

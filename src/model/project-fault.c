@@ -29,6 +29,9 @@ block_fault (const Block *block)
   if (!(block->density >= BLOCK_LEAST_DENSITY && block->density <= 20000))
     return g_strdup_printf (
         _ ("Block \"%s\": its density must be above 0 and at most 20000 kg/m³."), block->key);
+  if (!(block->strength >= 0 && block->strength <= BLOCK_MOST_STRENGTH))
+    return g_strdup_printf (_ ("Block \"%s\": its strength must be from 0 to %d N/mm²."),
+                            block->key, BLOCK_MOST_STRENGTH);
   return NULL;
 }
 

@@ -507,6 +507,10 @@ size_fault (const Opening *opening)
     fault = length_fault (drawn, opening->drawn_x, 0, LENGTH_MAX);
   if (!fault)
     fault = planned_fault (opening);
+  if (!fault && opening_has_load (opening)
+      && !(opening->line_load >= 0 && opening->line_load <= OPENING_MOST_LOAD))
+    fault = g_strdup_printf (_ ("The load over opening %s must be from 0 to %d kN/m."), name,
+                             OPENING_MOST_LOAD);
   return fault;
 }
 

@@ -192,6 +192,8 @@ static const Field block_fields[] = {
   LENGTH ("height", Block, height, TRUE, 0, 20, 10000),
   LENGTH ("thickness", Block, thickness, TRUE, 0, 20, 10000),
   { "density", VALUE_DENSITY, TRUE, offsetof (Block, density), 0, 0.000001, 20000 },
+  { "strength", VALUE_NUMBER, FALSE, offsetof (Block, strength), 0, 0.001, BLOCK_MOST_STRENGTH,
+    .plain = "0" },
 };
 
 static const Field wall_fields[] = {
@@ -282,6 +284,7 @@ static const Field opening_fields[] = {
   LENGTH ("planned-width", Opening, planned_width, FALSE, OPENING_PLANNED_WIDTH, 10, LONGEST),
   LENGTH ("planned-sill", Opening, planned_sill, FALSE, OPENING_PLANNED_SILL, 0, LONGEST),
   LENGTH ("planned-height", Opening, planned_height, FALSE, OPENING_PLANNED_HEIGHT, 10, LONGEST),
+  NUMBER ("line-load", Opening, line_load, OPENING_LINE_LOAD, 0, OPENING_MOST_LOAD),
 };
 
 static const Field pin_fields[] = {

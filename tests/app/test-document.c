@@ -939,6 +939,67 @@ test_fields_round_trip (void)
     }
 }
 
+static const Field *
+field_called (const char *label)
+{
+  guint n;
+  const Field *fields = hb_fields_list (&n);
+
+  for (guint i = 0; i < n; i++)
+    if (g_str_equal (fields[i].label, label))
+      return &fields[i];
+  g_assert_not_reached ();
+}
+
+/* Sets it, and gives what it then says. */
+static char *
+typed (const Project *project, const char *label, const char *text)
+{
+  const Field *field = field_called (label);
+  const Wall *wall = project_wall_at (project, 0);
+  const OpeningId id = wall_opening_at (wall, 0)->id;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Edit) edit = hb_field_edit (field, project, wall, id, text, &error);
+  g_autoptr (Project) next = NULL;
+
+  if (!edit)
+    return g_strdup (error->message);
+  next = project_edit (project, edit, &error);
+  return next ? hb_field_text (field, next, project_wall_at (next, 0), id)
+              : g_strdup (error->message);
+}
+
+/* Loads and strengths are known once they are typed; nothing is another load than 0. */
+static void
+test_fields_of_loads (void)
+{
+  static const struct
+  {
+    const char *label, *text, *says;
+  } rows[] = {
+    { "Load over it, kN/m", "", "" },
+    { "Load over it, kN/m", "0", "0" },
+    { "Load over it, kN/m", "12.5", "12.5" },
+    { "Load over it, kN/m", "0.12345", "0.123" },
+    { "Load over it, kN/m", "much", "Type a number, 0 or more." },
+    { "Load over it, kN/m", "1001", "Wall Garden side: The load over opening W1 must be from 0 to 1000 kN/m." },
+    { "Design strength, N/mm²", "", "" },
+    { "Design strength, N/mm²", "0.85", "0.85" },
+    { "Design strength, N/mm²", "0", "" },
+    { "Design strength, N/mm²", "101", "Block \"b1\": its strength must be from 0 to 100 N/mm²." },
+  };
+  g_autoptr (HbDocument) document = hb_document_new ();
+
+  g_assert_true (hb_document_open_copy (document, EXAMPLE, NULL));
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *says
+          = typed (hb_document_get_project (document), rows[i].label, rows[i].text);
+
+      g_assert_cmpstr (says, ==, rows[i].says);
+    }
+}
+
 static void
 test_field_goes_back_to_default (void)
 {
@@ -1055,6 +1116,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool/pieces-are-walked", test_pieces_are_walked);
   g_test_add_func ("/tool/dimensions-show-what-was-set", test_dimensions_show_what_was_set);
   g_test_add_func ("/fields/round-trip", test_fields_round_trip);
+  g_test_add_func ("/fields/loads-and-strengths", test_fields_of_loads);
   g_test_add_func ("/fields/go-back-to-default", test_field_goes_back_to_default);
   g_test_add_func ("/fields/new-block-is-one-step", test_new_block_is_one_step);
   return g_test_run ();

@@ -64,7 +64,7 @@ test_block_copy_is_its_own (void)
 static void
 test_block_equal_sees_everything (void)
 {
-  for (int field = 0; field < 10; field++)
+  for (int field = 0; field < 11; field++)
     {
       Block a = any_block (), b = any_block ();
       g_assert_true (block_equal (&a, &b));
@@ -96,6 +96,9 @@ test_block_equal_sees_everything (void)
           break;
         case 8:
           b.foreign.elements[1] = 'w';
+          break;
+        case 9:
+          b.strength += 0.1;
           break;
         default:
           g_clear_pointer (&b.foreign.elements, g_free);
@@ -192,7 +195,7 @@ test_opening_remembers_where_it_was_drawn (void)
 static void
 test_opening_equal_sees_everything (void)
 {
-  for (int field = 0; field < 17; field++)
+  for (int field = 0; field < 19; field++)
     {
       Opening a = any_opening ();
       Opening b = opening_copy (&a);
@@ -221,6 +224,13 @@ test_opening_equal_sees_everything (void)
         }
       else if (field == 12)
         b.given = OPENING_PLANNED_SILL;
+      else if (field == 17)
+        b.given = OPENING_LINE_LOAD;
+      else if (field == 18)
+        {
+          a.given = b.given = OPENING_LINE_LOAD;
+          b.line_load = 0.5;
+        }
       else
         {
           Length *const planned[]

@@ -288,6 +288,21 @@ heavy_block (Project *project)
 }
 
 static void
+block_of_no_strength (Project *project)
+{
+  the_block (project)->strength = -1;
+}
+
+static void
+load_below_nothing (Project *project)
+{
+  Opening *opening = &g_array_index (second_wall (project)->openings, Opening, 0);
+
+  opening->given |= OPENING_LINE_LOAD;
+  opening->line_load = -0.001;
+}
+
+static void
 all_but_weightless_block (Project *project)
 {
   the_block (project)->density = 1e-7;
@@ -401,6 +416,10 @@ static const Case cases[] = {
     "Block \"b1\": its density must be above 0 and at most 20000 kg/m³." },
   { "block-too-heavy", heavy_block,
     "Block \"b1\": its density must be above 0 and at most 20000 kg/m³." },
+  { "block-of-no-strength", block_of_no_strength,
+    "Block \"b1\": its strength must be from 0 to 100 N/mm²." },
+  { "load-below-nothing", load_below_nothing,
+    "Wall w2: The load over opening o1 must be from 0 to 1000 kN/m." },
   { "block-all-but-weightless", all_but_weightless_block,
     "Block \"b1\": its density must be above 0 and at most 20000 kg/m³." },
   { "title-with-a-bell", title_with_a_bell, "The title has a character that a file cannot hold." },

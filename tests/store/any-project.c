@@ -116,6 +116,8 @@ add_block (Project *project)
     .height = any_length (LENGTH_MM (60), LENGTH_MM (10000)),
     .thickness = any_length (LENGTH_MM (20), LENGTH_MM (10000)),
     .density = any_density (),
+    .strength
+    = chance (70) ? 0 : g_test_rand_int_range (1, BLOCK_MOST_STRENGTH * 1000 + 1) / 1000.0,
     .foreign = any_foreign (),
   };
   project->next++;
@@ -320,8 +322,11 @@ add_opening (Project *project, Wall *wall)
     .planned_width = any_length (LENGTH_MM (10), LENGTH_MAX),
     .planned_sill = any_length (0, LENGTH_MAX),
     .planned_height = any_length (LENGTH_MM (10), LENGTH_MAX),
+    .line_load = g_test_rand_int_range (0, OPENING_MOST_LOAD * 1000 + 1) / 1000.0,
     .foreign = any_foreign (),
   };
+  if (chance (30))
+    opening.given |= OPENING_LINE_LOAD;
   g_array_append_val (wall->openings, opening);
   g_autofree char *fault = wall_fault (wall, NULL, NULL);
   if (fault == NULL)
