@@ -160,6 +160,54 @@ turns_fault (const GArray *sides)
                       "the left than to the right."));
 }
 
+/* --- sides that cross --- */
+
+typedef struct
+{
+  gint64 x0, y0, x1, y1; /* x0 <= x1, y0 <= y1 */
+} Reach;
+
+static Reach *
+reaches_new (const GArray *sides)
+{
+  Reach *reaches = g_new (Reach, sides->len);
+  Runs runs = RUNS_EAST;
+  gint64 x = 0, y = 0;
+
+  for (guint i = 0; i < sides->len; i++)
+    {
+      const gint64 to_x = x + (gint64) side_at (sides, i)->length * runs_east (runs);
+      const gint64 to_y = y + (gint64) side_at (sides, i)->length * runs_north (runs);
+
+      reaches[i] = (Reach){ MIN (x, to_x), MIN (y, to_y), MAX (x, to_x), MAX (y, to_y) };
+      x = to_x;
+      y = to_y;
+      runs = runs_turned (runs, side_at (sides, i)->right);
+    }
+  return reaches;
+}
+
+/* Sides that follow each other share a corner, and no more: they are at a right angle. */
+static char *
+crossing_fault (const GArray *sides)
+{
+  g_autofree Reach *reaches = reaches_new (sides);
+
+  for (guint i = 0; i < sides->len; i++)
+    for (guint k = i + 2; k < sides->len - (i == 0 ? 1 : 0); k++)
+      {
+        const Reach *a = &reaches[i], *b = &reaches[k];
+        const gint64 x = MAX (a->x0, b->x0), y = MAX (a->y0, b->y0);
+
+        if (x <= MIN (a->x1, b->x1) && y <= MIN (a->y1, b->y1))
+          return g_strdup_printf (_ ("Sides %u and %u of the outline cross or touch, %.10g mm east "
+                                     "and %.10g mm north of its beginning."),
+                                  i + 1, k + 1, (double) x / LENGTH_PER_MM,
+                                  (double) y / LENGTH_PER_MM);
+      }
+  return NULL;
+}
+
 char *
 outline_fault (const GArray *sides)
 {
@@ -167,7 +215,9 @@ outline_fault (const GArray *sides)
 
   if (fault == NULL)
     fault = turns_fault (sides);
-  return fault != NULL ? fault : gap_fault (sides);
+  if (fault == NULL)
+    fault = gap_fault (sides);
+  return fault != NULL ? fault : crossing_fault (sides);
 }
 
 /* --- walls --- */

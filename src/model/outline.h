@@ -21,7 +21,8 @@ GArray *outline_parse (const char *text, char **fault);
 void outline_gap (const GArray *sides, gint64 *east, gint64 *north);
 
 /* What is wrong as a new sentence, NULL when nothing is: fewer than four sides, lengths beyond what
- * a wall may have, not closed (by how much and where), or the inside lies to the right. */
+ * a wall may have, not closed (by how much and where), the inside lies to the right, or two sides
+ * cross or touch (which, and where). */
 char *outline_fault (const GArray *sides);
 
 /* The walls of an outline without a fault, of such thickness and height, each from face to face

@@ -74,6 +74,8 @@ static const struct
   { "8000 6000 8000 R 6000", "The turns of the outline do not go once round: there must be four "
                              "more to the left than to the "
                              "right." },
+  { "8000 6000 3000 6000 R 1000 R 6000 4000 6000",
+    "Sides 1 and 4 of the outline cross or touch, 5000 mm east and 0 mm north of its beginning." },
   { "8000 50 8000 50", "Side 2 is 50 mm long; it must be from 100 to 500000 mm." },
 };
 
