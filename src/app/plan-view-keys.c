@@ -280,6 +280,8 @@ _hb_plan_view_focus_chosen (HbPlanView *self)
     gtk_widget_grab_focus (hold);
   else if (self->holds->len)
     gtk_widget_grab_focus (g_ptr_array_index (self->holds, 0));
+  else
+    gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 gboolean
@@ -431,6 +433,12 @@ key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
     return GDK_EVENT_PROPAGATE;
   if (self->pull.kind != PLAN_PULL_NONE && key != GDK_KEY_Escape)
     return GDK_EVENT_STOP;
+  if (key == GDK_KEY_Escape && _hb_plan_view_draw_escape (self))
+    return GDK_EVENT_STOP;
+  if (_hb_plan_view_draws (self) && _hb_plan_view_draw_key (self, key, state))
+    return GDK_EVENT_STOP;
+  if (self->tool == HB_PLAN_TOOL_PLACE && _hb_plan_view_place_key (self, key, state))
+    return GDK_EVENT_STOP;
   switch (key)
     {
     case GDK_KEY_Left:
@@ -447,8 +455,10 @@ key_pressed_cb (HbPlanView *self, guint key, guint code, GdkModifierType state)
       return GDK_EVENT_STOP;
     case GDK_KEY_Return:
     case GDK_KEY_KP_Enter:
-      if (self->parting)
+      if (self->tool == HB_PLAN_TOOL_PART)
         _hb_plan_view_part_usual (self);
+      else if (_hb_plan_view_opens (self))
+        _hb_plan_view_open_usual (self);
       else if (self->meeting[0].n)
         turn_on (self);
       else

@@ -3,6 +3,7 @@
 
 #include "app/plan-view.h"
 #include "app/recording.h"
+#include "app/tool.h"
 #include "paint/plan.h"
 
 typedef enum
@@ -12,6 +13,8 @@ typedef enum
   PLAN_PULL_OPENING,
   PLAN_PULL_WALL,
   PLAN_PULL_PART, /* a new partition */
+  PLAN_PULL_DRAW, /* a side */
+  PLAN_PULL_OPEN, /* a new opening */
 } PlanPullKind;
 
 typedef struct
@@ -24,6 +27,16 @@ typedef struct
   gboolean under_way; /* it went farther than a click does */
 } PlanPull;
 
+/* What is drawn side by side. */
+typedef struct
+{
+  GArray *trace;    /* TraceCorner; owned */
+  GString *typed;   /* a length; owned */
+  gboolean has_tip; /* the pointer was over the plan since the last typed side */
+  TraceCorner tip;  /* where the next side would end */
+  gboolean begun;   /* the press that is under way set the first corner */
+} PlanDraw;
+
 struct _HbPlanView
 {
   GtkWidget parent;
@@ -34,7 +47,6 @@ struct _HbPlanView
   WallId wall;
   OpeningId opening;
   WallId meeting[2];
-  gboolean parting;
 
   /* Owned: what is drawn */
   View view;
@@ -46,6 +58,9 @@ struct _HbPlanView
   gboolean unrecorded; /* so is what is recorded of it */
 
   /* The hand */
+  HbPlanTool tool;
+  PlanDraw draw;
+  PlanPlace place; /* of the wall that is being placed */
   PlanPull pull;
   gboolean space_held, nudging;
   double pointer_x, pointer_y;
@@ -77,6 +92,31 @@ void _hb_plan_view_pull_clear (HbPlanView *self);
 void _hb_plan_view_update_cursor (HbPlanView *self);
 /* A partition from the chosen wall, in the middle of where it is free. */
 void _hb_plan_view_part_usual (HbPlanView *self);
+
+/* plan-view-draw.c: sides, one after another */
+gboolean _hb_plan_view_draws (HbPlanView *self);
+void _hb_plan_view_say_draw (HbPlanView *self);
+void _hb_plan_view_draw_to (HbPlanView *self, double x, double y);
+void _hb_plan_view_draw_press (HbPlanView *self, double x, double y);
+void _hb_plan_view_draw_release (HbPlanView *self, double x, double y, gboolean moved);
+gboolean _hb_plan_view_draw_key (HbPlanView *self, guint key, GdkModifierType state);
+gboolean _hb_plan_view_draw_escape (HbPlanView *self);
+void _hb_plan_view_show_draw (HbPlanView *self);
+void _hb_plan_view_draw_clear (HbPlanView *self);
+/* Borrowed; FALSE: nothing is being drawn. */
+gboolean _hb_plan_view_get_trace (HbPlanView *self, PlanTrace *out);
+
+/* plan-view-place.c: a wall that stands nowhere */
+gboolean _hb_plan_view_place_begin (HbPlanView *self);
+void _hb_plan_view_place_to (HbPlanView *self, double x, double y);
+void _hb_plan_view_place_keep (HbPlanView *self);
+gboolean _hb_plan_view_place_key (HbPlanView *self, guint key, GdkModifierType state);
+
+/* plan-view-open.c: new openings */
+gboolean _hb_plan_view_opens (HbPlanView *self);
+void _hb_plan_view_open_usual (HbPlanView *self);
+void _hb_plan_view_pull_open (HbPlanView *self, double x, double y, const Grip *grip);
+void _hb_plan_view_open_at (HbPlanView *self, double x, double y);
 
 /* plan-view-keys.c: the keyboard, and what it finds */
 void _hb_plan_view_add_keys (HbPlanView *self);

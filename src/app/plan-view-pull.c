@@ -192,7 +192,7 @@ _hb_plan_view_part_usual (HbPlanView *self)
       g_signal_emit_by_name (self, "refused", error->message);
       return;
     }
-  hb_plan_view_set_parting (self, FALSE);
+  hb_plan_view_set_tool (self, HB_PLAN_TOOL_NONE);
   _hb_plan_view_choose (self, &drawn);
   _hb_plan_view_focus_chosen (self);
 }
@@ -230,6 +230,12 @@ pull_on (HbPlanView *self, double x, double y, GdkModifierType state)
       break;
     case PLAN_PULL_PART:
       pull_part (self, x, y);
+      break;
+    case PLAN_PULL_DRAW:
+      _hb_plan_view_draw_to (self, x, y);
+      break;
+    case PLAN_PULL_OPEN:
+      _hb_plan_view_pull_open (self, x, y, &grip);
       break;
     case PLAN_PULL_NONE:
     default:
@@ -269,8 +275,20 @@ pull_begin_cb (HbPlanView *self, double x, double y, GtkGesture *gesture)
     begin (self, PLAN_PULL_PAN, x, y, &ref);
   else if (button != GDK_BUTTON_PRIMARY)
     gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
-  else if (self->parting)
+  else if (self->tool == HB_PLAN_TOOL_PART)
     begin (self, PLAN_PULL_PART, x, y, &ref);
+  else if (self->tool == HB_PLAN_TOOL_PLACE)
+    _hb_plan_view_place_keep (self);
+  else if (_hb_plan_view_draws (self))
+    {
+      begin (self, PLAN_PULL_DRAW, x, y, &ref);
+      _hb_plan_view_draw_press (self, x, y);
+    }
+  else if (_hb_plan_view_opens (self))
+    {
+      _hb_plan_view_pick (self, x, y, &ref);
+      begin (self, PLAN_PULL_OPEN, x, y, &ref);
+    }
   else if (_hb_plan_view_pick (self, x, y, &ref) && ref.kind == REF_DIMENSION)
     self->pressed = ref;
   else if (ref.kind != REF_NONE)
@@ -307,6 +325,8 @@ pull_label (HbPlanView *self)
 
   if (self->pull.kind == PLAN_PULL_PART)
     return g_strdup (_ ("Draw a partition"));
+  if (self->pull.kind == PLAN_PULL_OPEN)
+    return g_strdup (_ ("Add an opening"));
   if (self->pull.kind == PLAN_PULL_OPENING)
     {
       const OpeningId id = { self->pull.ref.id };
@@ -325,18 +345,29 @@ keep (HbPlanView *self)
   g_autofree char *label = pull_label (self);
   const PlanPullKind kind = self->pull.kind;
   const MarkRef drawn = { .kind = REF_WALL, .id = self->pull.project->next };
+  const MarkRef opened = { .kind = REF_OPENING, .id = self->pull.project->next };
   const gboolean has = hb_document_has_preview (self->document);
 
   _hb_plan_view_pull_clear (self);
   hb_document_keep_preview (self->document, label);
-  if (kind == PLAN_PULL_PART && has)
+  if ((kind == PLAN_PULL_PART || kind == PLAN_PULL_OPEN) && has)
     {
-      hb_plan_view_set_parting (self, FALSE);
-      _hb_plan_view_choose (self, &drawn);
+      hb_plan_view_set_tool (self, HB_PLAN_TOOL_NONE);
+      _hb_plan_view_choose (self, kind == PLAN_PULL_PART ? &drawn : &opened);
     }
   if (self->fitted)
     hb_plan_view_fit (self);
   _hb_plan_view_focus_chosen (self);
+}
+
+static void
+draw_end (HbPlanView *self, double dx, double dy)
+{
+  const double x = self->pull.x + dx, y = self->pull.y + dy;
+  const gboolean moved = self->pull.under_way;
+
+  _hb_plan_view_pull_clear (self);
+  _hb_plan_view_draw_release (self, x, y, moved);
 }
 
 static void
@@ -348,6 +379,15 @@ pull_end_cb (HbPlanView *self, double dx, double dy, GtkGesture *gesture)
     {
       gtk_gesture_drag_get_start_point (GTK_GESTURE_DRAG (gesture), &x, &y);
       _hb_plan_view_type (self, &self->pressed, x, y);
+    }
+  else if (self->pull.kind == PLAN_PULL_DRAW)
+    draw_end (self, dx, dy);
+  else if (self->pull.kind == PLAN_PULL_OPEN && !self->pull.under_way)
+    {
+      x = self->pull.x;
+      y = self->pull.y;
+      _hb_plan_view_pull_clear (self);
+      _hb_plan_view_open_at (self, x, y);
     }
   else if (self->pull.kind != PLAN_PULL_NONE && self->pull.kind != PLAN_PULL_PAN
            && self->pull.under_way)
@@ -369,7 +409,7 @@ pressed_cb (HbPlanView *self, int presses, double x, double y)
 {
   MarkRef ref;
 
-  if (presses == 2 && !self->parting && _hb_plan_view_pick (self, x, y, &ref)
+  if (presses == 2 && self->tool == HB_PLAN_TOOL_NONE && _hb_plan_view_pick (self, x, y, &ref)
       && kind_of (&ref) != PLAN_PULL_NONE)
     {
       _hb_plan_view_pull_cancel (self);
@@ -412,7 +452,9 @@ _hb_plan_view_update_cursor (HbPlanView *self)
     name = "grabbing";
   else if (self->space_held)
     name = "grab";
-  else if (self->parting)
+  else if (self->tool == HB_PLAN_TOOL_PLACE)
+    name = "grabbing";
+  else if (self->tool != HB_PLAN_TOOL_NONE)
     name = "crosshair";
   else if (self->document && self->pull.kind == PLAN_PULL_NONE
            && _hb_plan_view_pick (self, self->pointer_x, self->pointer_y, &ref))
@@ -423,10 +465,27 @@ _hb_plan_view_update_cursor (HbPlanView *self)
 }
 
 static void
-motion_cb (HbPlanView *self, double x, double y)
+enter_cb (HbPlanView *self, double x, double y)
 {
   self->pointer_x = x;
   self->pointer_y = y;
+  _hb_plan_view_update_cursor (self);
+}
+
+/* What moves under a pointer that rests tells of motion, too: only a hand counts. */
+static void
+motion_cb (HbPlanView *self, double x, double y)
+{
+  const gboolean rests = fabs (x - self->pointer_x) < 0.5 && fabs (y - self->pointer_y) < 0.5;
+
+  if (rests)
+    return;
+  self->pointer_x = x;
+  self->pointer_y = y;
+  if (self->pull.kind == PLAN_PULL_NONE && _hb_plan_view_draws (self))
+    _hb_plan_view_draw_to (self, x, y);
+  if (self->pull.kind == PLAN_PULL_NONE && self->tool == HB_PLAN_TOOL_PLACE)
+    _hb_plan_view_place_to (self, x, y);
   _hb_plan_view_update_cursor (self);
 }
 
@@ -445,7 +504,7 @@ _hb_plan_view_add_pointer (HbPlanView *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
-  g_signal_connect_swapped (motion, "enter", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (motion, "enter", G_CALLBACK (enter_cb), self);
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), motion);
 }

@@ -61,11 +61,13 @@ _hb_plan_view_queue_redraw (HbPlanView *self)
 static void
 redraw (HbPlanView *self)
 {
+  PlanTrace trace;
   const PlanInput input = {
     .project = _hb_plan_view_project (self),
     .wall = self->wall,
     .opening = self->opening,
     .meeting = { self->meeting[0], self->meeting[1] },
+    .trace = _hb_plan_view_get_trace (self, &trace) ? &trace : NULL,
   };
 
   g_clear_pointer (&self->drawing, drawing_free);
@@ -151,7 +153,7 @@ hb_plan_view_fit (HbPlanView *self)
   self->fitted = TRUE;
   if (!self->document || width <= 0 || height <= 0)
     return;
-  view = plan_fit (_hb_plan_view_project (self), width, height);
+  view = plan_fit (_hb_plan_view_project (self), NULL, width, height);
   _hb_plan_view_set_view (self, &view, TRUE);
 }
 
@@ -243,6 +245,8 @@ hb_plan_view_select (HbPlanView *self, WallId wall, OpeningId opening)
   if (wall.n == self->wall.n && opening.n == self->opening.n)
     return;
   _hb_plan_view_end_nudge (self);
+  if (self->tool == HB_PLAN_TOOL_PLACE && wall.n != self->wall.n)
+    hb_plan_view_set_tool (self, HB_PLAN_TOOL_NONE);
   self->wall = wall;
   self->opening = opening;
   if (opening.n || (wall.n != self->meeting[0].n && wall.n != self->meeting[1].n))
@@ -299,36 +303,68 @@ _hb_plan_view_choose (HbPlanView *self, const MarkRef *ref)
   say_chosen (self);
 }
 
+static void
+say_tool (HbPlanView *self)
+{
+  switch (self->tool)
+    {
+    case HB_PLAN_TOOL_PART:
+      _hb_plan_view_say (self, _ ("Drag in a room, along the new partition, or press Enter for one "
+                                  "from the chosen wall; Escape cancels."));
+      break;
+    case HB_PLAN_TOOL_OUTLINE:
+    case HB_PLAN_TOOL_WALL:
+      _hb_plan_view_say_draw (self);
+      break;
+    case HB_PLAN_TOOL_WINDOW:
+    case HB_PLAN_TOOL_DOOR:
+    case HB_PLAN_TOOL_VOID:
+      _hb_plan_view_say (self, _ ("Click in a wall, or drag along it from jamb to jamb; Enter sets "
+                                  "one in the chosen wall; Escape cancels."));
+      break;
+    case HB_PLAN_TOOL_PLACE:
+      break; /* says where it is */
+    case HB_PLAN_TOOL_NONE:
+    default:
+      _hb_plan_view_say (self, "");
+    }
+}
+
 void
-hb_plan_view_set_parting (HbPlanView *self, gboolean parting)
+hb_plan_view_set_tool (HbPlanView *self, HbPlanTool tool)
 {
   g_return_if_fail (HB_IS_PLAN_VIEW (self));
-  if (parting == self->parting)
+  if (tool == self->tool)
     return;
-  self->parting = parting;
-  _hb_plan_view_say (self, parting ? _ ("Drag in a room, along the new partition, or press Enter "
-                                        "for one from the chosen wall; Escape cancels.")
-                                   : "");
+  if (self->tool == HB_PLAN_TOOL_PLACE)
+    hb_document_drop_preview (self->document);
+  _hb_plan_view_draw_clear (self);
+  self->tool = tool;
+  if (tool == HB_PLAN_TOOL_PLACE && !_hb_plan_view_place_begin (self))
+    self->tool = HB_PLAN_TOOL_NONE;
+  say_tool (self);
   _hb_plan_view_update_cursor (self);
+  _hb_plan_view_queue_redraw (self);
   g_signal_emit (self, signals[SIGNAL_TOOL], 0);
 }
 
-gboolean
-hb_plan_view_get_parting (HbPlanView *self)
+HbPlanTool
+hb_plan_view_get_tool (HbPlanView *self)
 {
-  return self->parting;
+  return self->tool;
 }
 
 gboolean
 hb_plan_view_cancel (HbPlanView *self)
 {
-  const gboolean typing = _hb_plan_view_is_typing (self), parting = self->parting;
+  const gboolean typing = _hb_plan_view_is_typing (self);
+  const gboolean tool = self->tool != HB_PLAN_TOOL_NONE;
   const gboolean pulled = _hb_plan_view_pull_cancel (self);
 
   g_return_val_if_fail (HB_IS_PLAN_VIEW (self), FALSE);
   _hb_plan_view_stop_typing (self);
-  hb_plan_view_set_parting (self, FALSE);
-  return pulled || parting || typing;
+  hb_plan_view_set_tool (self, HB_PLAN_TOOL_NONE);
+  return pulled || tool || typing;
 }
 
 /* ---- the document ---- */
@@ -352,7 +388,8 @@ changed_cb (HbPlanView *self)
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   _hb_plan_view_update_holds (self);
-  if (self->fitted && self->pull.kind == PLAN_PULL_NONE && !self->nudging)
+  if (self->fitted && self->pull.kind == PLAN_PULL_NONE && !self->nudging
+      && self->tool != HB_PLAN_TOOL_PLACE)
     hb_plan_view_fit (self);
 }
 
@@ -422,7 +459,11 @@ hb_plan_view_unmap (GtkWidget *widget)
 static gboolean
 hb_plan_view_grab_focus (GtkWidget *widget)
 {
-  _hb_plan_view_focus_chosen (HB_PLAN_VIEW (widget));
+  HbPlanView *self = HB_PLAN_VIEW (widget);
+
+  if (!self->holds->len)
+    return GTK_WIDGET_CLASS (hb_plan_view_parent_class)->grab_focus (widget);
+  _hb_plan_view_focus_chosen (self);
   return TRUE;
 }
 
@@ -457,6 +498,8 @@ hb_plan_view_finalize (GObject *object)
   hb_recording_free (self->moving);
   ink_free (self->ink);
   g_ptr_array_unref (self->holds);
+  g_array_unref (self->draw.trace);
+  g_string_free (self->draw.typed, TRUE);
   G_OBJECT_CLASS (hb_plan_view_parent_class)->finalize (object);
 }
 
@@ -499,9 +542,13 @@ hb_plan_view_init (HbPlanView *self)
   self->recording = hb_recording_new (HB_ALL_LAYERS);
   self->moving = hb_recording_new (HB_ALL_LAYERS);
   self->holds = g_ptr_array_new ();
+  self->draw.trace = trace_new ();
+  self->draw.typed = g_string_new (NULL);
   self->fitted = TRUE;
   self->view = (View){ .scale = 0.05 };
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  /* Where nothing stands yet, the plan itself takes the keys that draw. */
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The plan"), -1);
   add_zoom (self);

@@ -6,7 +6,7 @@
  *   "open"     the elevation of what is chosen is asked for
  *   "said"     (string) a sentence for the line under the plan; "" takes it away
  *   "refused"  (string) what was asked cannot be: a sentence with the reason
- *   "tool"     a partition is to be drawn, or no longer
+ *   "tool"     another tool was taken, or it was put down
  */
 #pragma once
 
@@ -25,9 +25,22 @@ void hb_plan_view_select (HbPlanView *view, WallId wall, OpeningId opening);
 /* None, none: no meeting. */
 void hb_plan_view_select_meeting (HbPlanView *view, WallId first, WallId second);
 
-/* Whether the next drag draws a partition. */
-void hb_plan_view_set_parting (HbPlanView *view, gboolean parting);
-gboolean hb_plan_view_get_parting (HbPlanView *view);
+typedef enum
+{
+  HB_PLAN_TOOL_NONE,
+  HB_PLAN_TOOL_PART,    /* the next drag draws a partition */
+  HB_PLAN_TOOL_OUTLINE, /* side after side, until it closes */
+  HB_PLAN_TOOL_WALL,    /* one side, which is a wall */
+  HB_PLAN_TOOL_PLACE,   /* the chosen wall, which stands nowhere, follows the pointer */
+  HB_PLAN_TOOL_WINDOW,  /* an opening, in the wall that is clicked */
+  HB_PLAN_TOOL_DOOR,
+  HB_PLAN_TOOL_VOID,
+} HbPlanTool;
+
+/* What the hand does next. One that cannot be taken is not: a wall that stands already is not
+ * placed. */
+void hb_plan_view_set_tool (HbPlanView *view, HbPlanTool tool);
+HbPlanTool hb_plan_view_get_tool (HbPlanView *view);
 
 void hb_plan_view_fit (HbPlanView *view);
 /* About the middle of what is seen. */

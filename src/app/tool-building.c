@@ -3,10 +3,7 @@
 #include <glib/gi18n.h>
 
 #include "app/tool.h"
-#include "model/plan.h"
-
-/* Between a building and the next, mm. */
-#define BESIDE LENGTH_MM (2000)
+#include "model/plan-draw.h"
 
 static gboolean
 has_name (const Project *project, const char *name)
@@ -18,10 +15,10 @@ has_name (const Project *project, const char *name)
 }
 
 static void
-name_walls (const Project *project, const GPtrArray *walls)
+name_walls (const Project *project, const GPtrArray *walls, gboolean round)
 {
   const char *const sides[] = { _ ("Front"), _ ("Right"), _ ("Back"), _ ("Left") };
-  gboolean named = walls->len == G_N_ELEMENTS (sides);
+  gboolean named = round && walls->len == G_N_ELEMENTS (sides);
 
   for (guint i = 0; named && i < G_N_ELEMENTS (sides); i++)
     named = !has_name (project, sides[i]);
@@ -33,22 +30,6 @@ name_walls (const Project *project, const GPtrArray *walls)
       wall->name = named ? g_strdup (sides[i])
                          : g_strdup_printf (_ ("Wall %u"), project->walls->len + i + 1);
     }
-}
-
-/* To the east of all that stands. */
-static Length
-free_place (const Project *project)
-{
-  gint64 east = G_MININT64;
-
-  for (guint i = 0; i < project->walls->len; i++)
-    {
-      const Wall *wall = project_wall_at (project, i);
-
-      if (wall->place.given)
-        east = MAX (east, plan_box (wall, project_block (project, wall->block)->thickness).x1);
-    }
-  return east == G_MININT64 ? 0 : (Length) MIN (east + BESIDE, LENGTH_MAX);
 }
 
 /* How far to the west of its beginning an outline reaches. */
@@ -94,30 +75,56 @@ had_wrong (const Project *project)
   return FALSE;
 }
 
-Edit *
-tool_building (const Project *project, const GArray *sides, const Block *block, Length height,
-               WallId *first, GError **error)
+/* The walls in the project, of that block; whatever they stand in the way of refuses them. */
+static Edit *
+add_walls (const Project *project, const GPtrArray *walls, gboolean round, const Block *block,
+           WallId *first, GError **error)
 {
-  const Length place = free_place (project);
-  g_autoptr (GPtrArray) walls = outline_walls (sides, block->thickness, height, 0, 0);
   g_autoptr (Edit) edit = NULL;
   g_autoptr (Project) next = NULL;
-  const Length shift = place > 0 ? place + reach_west (walls, block->thickness) : 0;
 
-  name_walls (project, walls);
+  name_walls (project, walls, round);
   for (guint i = 0; i < walls->len; i++)
-    {
-      Wall *wall = g_ptr_array_index (walls, i);
-
-      wall->block = block->id;
-      wall->place.x += shift;
-    }
+    ((Wall *) g_ptr_array_index (walls, i))->block = block->id;
   edit = edit_walls (walls);
   next = project_edit (project, edit, error);
   if (!next || (!had_wrong (project) && !stand_free (next, error)))
     return NULL;
   *first = project_wall_at (next, project->walls->len)->id;
   return g_steal_pointer (&edit);
+}
+
+Edit *
+tool_building (const Project *project, const GArray *sides, const Block *block, Length height,
+               WallId *first, GError **error)
+{
+  const Length place = (Length) plan_free_place (project);
+  g_autoptr (GPtrArray) walls = outline_walls (sides, block->thickness, height, 0, 0);
+  const Length shift = place > 0 ? place + reach_west (walls, block->thickness) : 0;
+
+  for (guint i = 0; i < walls->len; i++)
+    ((Wall *) g_ptr_array_index (walls, i))->place.x += shift;
+  return add_walls (project, walls, TRUE, block, first, error);
+}
+
+Edit *
+tool_building_at (const Project *project, const GArray *sides, const Block *block, Length height,
+                  Length x, Length y, WallId *first, GError **error)
+{
+  g_autoptr (GPtrArray) walls = outline_walls (sides, block->thickness, height, x, y);
+
+  return add_walls (project, walls, TRUE, block, first, error);
+}
+
+Edit *
+tool_walls (const Project *project, const GArray *trace, const Block *block, Length height,
+            WallId *first, GError **error)
+{
+  g_autoptr (GPtrArray) walls = trace_walls (trace, block->thickness, height);
+
+  for (guint i = 0; i < walls->len; i++)
+    plan_reach (project, (WallId){ 0 }, g_ptr_array_index (walls, i), block->thickness);
+  return add_walls (project, walls, FALSE, block, first, error);
 }
 
 char *

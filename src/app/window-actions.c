@@ -33,6 +33,13 @@ redo (GtkWidget *widget, const char *name, GVariant *parameter)
   hb_document_redo (self->document);
 }
 
+/* In plan. */
+static gboolean
+shows_a_wall (HbWindow *self)
+{
+  return plan_bounds (hb_document_get_project (self->document), &(PlanBox){ 0 });
+}
+
 static void
 add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -41,20 +48,46 @@ add_opening (GtkWidget *widget, const char *name, GVariant *parameter)
   static const HbTool tools[] = {
     [OPENING_WINDOW] = HB_TOOL_WINDOW, [OPENING_DOOR] = HB_TOOL_DOOR, [OPENING_VOID] = HB_TOOL_VOID
   };
+  static const HbPlanTool in_plan[] = { [OPENING_WINDOW] = HB_PLAN_TOOL_WINDOW,
+                                        [OPENING_DOOR] = HB_PLAN_TOOL_DOOR,
+                                        [OPENING_VOID] = HB_PLAN_TOOL_VOID };
 
   (void) name;
   opening_kind_from_word (g_variant_get_string (parameter, NULL), &kind);
+  if (_hb_window_shows_plan (self) && shows_a_wall (self))
+    {
+      hb_plan_view_set_tool (self->plan, in_plan[kind]);
+      gtk_widget_grab_focus (GTK_WIDGET (self->plan));
+      return;
+    }
   hb_canvas_set_tool (self->canvas, tools[kind]);
   gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+}
+
+/* Again: it is given up. */
+static void
+toggle_plan_tool (HbWindow *self, HbPlanTool tool)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "plan");
+  hb_plan_view_set_tool (self->plan,
+                         hb_plan_view_get_tool (self->plan) == tool ? HB_PLAN_TOOL_NONE : tool);
+  gtk_widget_grab_focus (GTK_WIDGET (self->plan));
 }
 
 static void
 add_wall (GtkWidget *widget, const char *name, GVariant *parameter)
 {
+  HbWindow *self = HB_WINDOW (widget);
+
   (void) name;
   (void) parameter;
-  hb_canvas_set_tool (HB_WINDOW (widget)->canvas, HB_TOOL_WALL);
-  gtk_widget_grab_focus (GTK_WIDGET (HB_WINDOW (widget)->canvas));
+  if (_hb_window_shows_plan (self))
+    {
+      toggle_plan_tool (self, HB_PLAN_TOOL_WALL);
+      return;
+    }
+  hb_canvas_set_tool (self->canvas, HB_TOOL_WALL);
+  gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
 }
 
 static void
@@ -101,17 +134,28 @@ new_building (GtkWidget *widget, const char *name, GVariant *parameter)
   hb_building_ask (GTK_WINDOW (self), self->document, building_made, self);
 }
 
-/* Again: it is given up. */
 static void
 add_partition (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  HbWindow *self = HB_WINDOW (widget);
-
   (void) name;
   (void) parameter;
-  gtk_widget_activate_action (widget, "win.view", "s", "plan");
-  hb_plan_view_set_parting (self->plan, !hb_plan_view_get_parting (self->plan));
-  gtk_widget_grab_focus (GTK_WIDGET (self->plan));
+  toggle_plan_tool (HB_WINDOW (widget), HB_PLAN_TOOL_PART);
+}
+
+static void
+draw_outline (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name;
+  (void) parameter;
+  toggle_plan_tool (HB_WINDOW (widget), HB_PLAN_TOOL_OUTLINE);
+}
+
+static void
+place_wall (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name;
+  (void) parameter;
+  toggle_plan_tool (HB_WINDOW (widget), HB_PLAN_TOOL_PLACE);
 }
 
 /* Again: it stops. */
@@ -417,6 +461,8 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.add-usual-wall", NULL, add_usual_wall);
   gtk_widget_class_install_action (widget_class, "win.new-building", NULL, new_building);
   gtk_widget_class_install_action (widget_class, "win.add-partition", NULL, add_partition);
+  gtk_widget_class_install_action (widget_class, "win.draw-outline", NULL, draw_outline);
+  gtk_widget_class_install_action (widget_class, "win.place-wall", NULL, place_wall);
   gtk_widget_class_install_action (widget_class, "win.turn-corners", NULL, turn_corners);
   gtk_widget_class_install_action (widget_class, "win.apply-turns", NULL, apply_turns);
   gtk_widget_class_install_action (widget_class, "win.remove", NULL, remove_selected);
@@ -463,6 +509,8 @@ static const Key keys[] = {
   { "<Control><Shift>n", "win.add-wall", NULL },
   { "<Control>b", "win.new-building", NULL },
   { "t", "win.add-partition", NULL },
+  { "o", "win.draw-outline", NULL },
+  { "s", "win.place-wall", NULL },
   { "b", "win.turn-corners", NULL },
   { "w", "win.add-opening", "window" },
   { "d", "win.add-opening", "door" },
@@ -558,6 +606,17 @@ set_tip (GtkWidget *button, const char *none, const char *format, const char *la
   gtk_widget_set_tooltip_text (button, tip);
 }
 
+/* Of the wall that is shown. */
+static gboolean
+stands_nowhere (HbWindow *self)
+{
+  const Wall *wall
+      = project_wall (hb_document_get_project (self->document), hb_canvas_get_wall (self->canvas));
+
+  /* While it is being placed, the action puts an end to that. */
+  return hb_plan_view_get_tool (self->plan) == HB_PLAN_TOOL_PLACE || (wall && !wall->place.given);
+}
+
 void
 _hb_window_update_actions (HbWindow *self)
 {
@@ -580,9 +639,8 @@ _hb_window_update_actions (HbWindow *self)
   gtk_widget_action_set_enabled (widget, "win.export", wall);
   gtk_widget_action_set_enabled (
       widget, "win.improve", hb_improver_can (self->improver, hb_canvas_get_wall (self->canvas)));
-  gtk_widget_action_set_enabled (
-      widget, "win.add-partition",
-      plan_bounds (hb_document_get_project (self->document), &(PlanBox){ 0 }));
+  gtk_widget_action_set_enabled (widget, "win.add-partition", shows_a_wall (self));
+  gtk_widget_action_set_enabled (widget, "win.place-wall", stands_nowhere (self));
   gtk_widget_action_set_enabled (widget, "win.turn-corners", hb_turner_can (self->turner));
   gtk_widget_action_set_enabled (widget, "win.remove",
                                  hb_canvas_get_selected (self->canvas).n != 0);

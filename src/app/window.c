@@ -162,8 +162,10 @@ show_no_plan (HbWindow *self)
   const Project *project = hb_document_get_project (self->document);
   PlanBox box;
 
-  gtk_widget_set_visible (self->no_plan, _hb_window_shows_plan (self) && project->walls->len > 0
-                                             && !plan_bounds (project, &box));
+  gtk_widget_set_visible (self->no_plan,
+                          _hb_window_shows_plan (self) && project->walls->len > 0
+                              && hb_plan_view_get_tool (self->plan) == HB_PLAN_TOOL_NONE
+                              && !plan_bounds (project, &box));
 }
 
 void
@@ -189,7 +191,9 @@ keep_a_wall (HbWindow *self)
 {
   const Project *project = hb_document_get_project (self->document);
   const WallId wall = hb_canvas_get_wall (self->canvas);
-  const gboolean drawing = hb_canvas_get_tool (self->canvas) == HB_TOOL_WALL;
+  const gboolean drawing = hb_canvas_get_tool (self->canvas) == HB_TOOL_WALL
+                           || hb_plan_view_get_tool (self->plan) == HB_PLAN_TOOL_OUTLINE
+                           || hb_plan_view_get_tool (self->plan) == HB_PLAN_TOOL_WALL;
 
   gtk_widget_set_visible (self->no_walls, project->walls->len == 0 && !drawing);
   show_no_plan (self);
@@ -311,6 +315,15 @@ plan_meeting_cb (HbWindow *self, guint first, guint second)
 {
   if (self->document)
     hb_inspector_show_meeting (self->inspector, (WallId){ first }, (WallId){ second });
+}
+
+static void
+plan_tool_cb (HbWindow *self)
+{
+  if (!self->document)
+    return;
+  keep_a_wall (self);
+  _hb_window_update_actions (self);
 }
 
 static void
@@ -578,6 +591,7 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, plan_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, plan_meeting_cb);
   gtk_widget_class_bind_template_callback (widget_class, plan_open_cb);
+  gtk_widget_class_bind_template_callback (widget_class, plan_tool_cb);
 }
 
 static void

@@ -11,16 +11,16 @@ trace_new (void)
 
 /* ---- sides ---- */
 
-static Runs
-way_between (const TraceCorner *from, const TraceCorner *to)
+Runs
+trace_way_between (const TraceCorner *from, const TraceCorner *to)
 {
   if (from->y == to->y)
     return to->x >= from->x ? RUNS_EAST : RUNS_WEST;
   return to->y > from->y ? RUNS_NORTH : RUNS_SOUTH;
 }
 
-static gint64
-between (const TraceCorner *from, const TraceCorner *to)
+gint64
+trace_between (const TraceCorner *from, const TraceCorner *to)
 {
   return ABS (to->x - from->x) + ABS (to->y - from->y);
 }
@@ -28,13 +28,13 @@ between (const TraceCorner *from, const TraceCorner *to)
 Runs
 trace_way (const GArray *trace, guint i)
 {
-  return way_between (trace_corner (trace, i), trace_corner (trace, i + 1));
+  return trace_way_between (trace_corner (trace, i), trace_corner (trace, i + 1));
 }
 
 gint64
 trace_length (const GArray *trace, guint i)
 {
-  return between (trace_corner (trace, i), trace_corner (trace, i + 1));
+  return trace_between (trace_corner (trace, i), trace_corner (trace, i + 1));
 }
 
 static gboolean
@@ -55,7 +55,7 @@ trace_go (GArray *trace, Runs way, gint64 length)
   next.y += length * runs_north (way);
   if (trace->len > 1 && lies_along (trace_way (trace, trace->len - 2), way))
     g_array_set_size (trace, trace->len - 1);
-  if (between (trace_corner (trace, trace->len - 1), &next) > 0)
+  if (trace_between (trace_corner (trace, trace->len - 1), &next) > 0)
     g_array_append_val (trace, next);
 }
 
@@ -90,7 +90,7 @@ goes_back (Runs way, Runs next)
 static Runs
 closing_way (const GArray *trace)
 {
-  return way_between (trace_corner (trace, trace->len - 1), trace_corner (trace, 0));
+  return trace_way_between (trace_corner (trace, trace->len - 1), trace_corner (trace, 0));
 }
 
 gboolean
@@ -146,8 +146,8 @@ corners_round (const GArray *trace)
       const TraceCorner *before = trace_corner (round, (i + round->len - 1) % round->len);
       const TraceCorner *after = trace_corner (round, (i + 1) % round->len);
 
-      if (way_between (before, trace_corner (round, i))
-          == way_between (trace_corner (round, i), after))
+      if (trace_way_between (before, trace_corner (round, i))
+          == trace_way_between (trace_corner (round, i), after))
         g_array_remove_index (round, i);
       else
         i++;
@@ -186,8 +186,8 @@ turn_round (GArray *round)
 static Runs
 way_round (const GArray *round, guint i)
 {
-  return way_between (trace_corner (round, i % round->len),
-                      trace_corner (round, (i + 1) % round->len));
+  return trace_way_between (trace_corner (round, i % round->len),
+                            trace_corner (round, (i + 1) % round->len));
 }
 
 /* Where the southernmost side that runs east begins. */
@@ -261,8 +261,8 @@ trace_outline (const GArray *trace, Length *x, Length *y, char **fault)
   *y = (Length) trace_corner (round, first)->y;
   for (guint i = first; i < first + round->len; i++)
     {
-      const gint64 length = between (trace_corner (round, i % round->len),
-                                     trace_corner (round, (i + 1) % round->len));
+      const gint64 length = trace_between (trace_corner (round, i % round->len),
+                                           trace_corner (round, (i + 1) % round->len));
       const OutlineSide side
           = { (Length) MIN (length, LENGTH_MAX),
               way_round (round, i + 1) == runs_turned (way_round (round, i), TRUE) };

@@ -24,6 +24,9 @@ trace_n_sides (const GArray *trace)
   return trace->len > 0 ? trace->len - 1 : 0;
 }
 
+/* The way from one corner to another in line with it, and how far that is. */
+Runs trace_way_between (const TraceCorner *from, const TraceCorner *to);
+gint64 trace_between (const TraceCorner *from, const TraceCorner *to);
 /* The side from corner `i` to the next: which way, and how long. */
 Runs trace_way (const GArray *trace, guint i);
 gint64 trace_length (const GArray *trace, guint i);

@@ -52,6 +52,8 @@ plan_runs_across (const Wall *wall) /* up or down the sheet */
   return wall->place.runs == RUNS_NORTH || wall->place.runs == RUNS_SOUTH;
 }
 
+/* plan-trace.c */
+void plan_add_trace (PlanScene *scene, const PlanTrace *trace);
 /* plan-ties.c */
 void plan_add_ties (PlanScene *scene);
 /* plan-dimension.c */

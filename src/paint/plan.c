@@ -540,6 +540,8 @@ plan_overlay (const PlanInput *input)
       else if (placed->wall->id.n == input->wall.n && !input->meeting[0].n)
         add_box (scene.drawing, &look, &placed->box);
     }
+  if (input->trace)
+    plan_add_trace (&scene, input->trace);
   return scene_end (&scene);
 }
 
@@ -576,10 +578,13 @@ fit_box (const PlanBox *box, double width, double height)
 }
 
 View
-plan_fit (const Project *project, double width, double height)
+plan_fit (const Project *project, const PlanBox *more, double width, double height)
 {
   PlanBox box = { 0, 0, LENGTH_MM (10000), LENGTH_MM (8000) };
 
   plan_bounds (project, &box);
+  if (more)
+    box = (PlanBox){ MIN (box.x0, more->x0), MIN (box.y0, more->y0), MAX (box.x1, more->x1),
+                     MAX (box.y1, more->y1) };
   return fit_box (&box, width, height);
 }

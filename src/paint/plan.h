@@ -5,7 +5,17 @@
 
 #include "model/outline.h"
 #include "model/plan.h"
+#include "model/trace.h"
 #include "paint/drawing.h"
+
+/* What is being drawn by hand. */
+typedef struct
+{
+  const GArray *corners; /* TraceCorner; borrowed */
+  gboolean has_tip;      /* the next side follows the pointer, from the last corner */
+  TraceCorner tip;       /* where that would end: in line with the last corner */
+  const char *typed;     /* the length being typed; NULL or "": none */
+} PlanTrace;
 
 typedef struct
 {
@@ -13,6 +23,7 @@ typedef struct
   WallId wall;            /* its openings are dimensioned; none: no wall's */
   OpeningId opening;      /* or none */
   WallId meeting[2];      /* the first and the second wall of the one that is chosen; or none */
+  const PlanTrace *trace; /* over all of it; NULL: none */
 } PlanInput;
 
 /* Every wall that stands somewhere: its faces, openings, meetings, dimensions. A solid line is a
@@ -24,8 +35,9 @@ Drawing *plan_overlay (const PlanInput *input);
 
 /* What all walls that stand somewhere cover; FALSE: none does. */
 gboolean plan_bounds (const Project *project, PlanBox *out);
-/* The view that shows all of it with its dimensions within width x height sheet steps. */
-View plan_fit (const Project *project, double width, double height);
+/* The view that shows all of it with its dimensions within width x height sheet steps, and `more`,
+ * which may be NULL. */
+View plan_fit (const Project *project, const PlanBox *more, double width, double height);
 
 /* An outline that is being typed, its last side perhaps not closing: sides with their lengths, and
  * how far the end misses the beginning. The outline begins at 0, 0. Never NULL. */

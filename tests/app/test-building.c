@@ -217,6 +217,46 @@ test_turns_are_overtaken (void)
   g_main_loop_unref (told.loop);
 }
 
+/* Drawn where it is drawn; left open, its walls have numbers and run on through what they end at.
+ */
+static void
+test_drawn (void)
+{
+  g_autoptr (Project) empty = project_new ();
+  const Block *block = project_block_at (empty, 0);
+  g_autoptr (GArray) sides = sides_of ("8000 x 6000");
+  g_autoptr (GArray) trace = trace_new ();
+  g_autoptr (GError) error = NULL;
+  WallId first;
+  g_autoptr (Edit) edit
+      = tool_building_at (empty, sides, block, MM (2500), MM (-700), MM (300), &first, &error);
+  g_assert_no_error (error);
+  g_autoptr (Project) one = project_edit (empty, edit, &error);
+  const TraceCorner corners[] = { { MM (-700), MM (6000) },
+                                  { MM (-4000), MM (6000) },
+                                  { MM (-4000), MM (1000) },
+                                  { MM (-700), MM (1000) } };
+
+  g_assert_no_error (error);
+  assert_names (one, 0, "Front Right Back Left");
+  g_assert_cmpint (project_wall_at (one, 0)->place.x, ==, MM (-700));
+  g_assert_cmpint (project_wall_at (one, 0)->place.y, ==, MM (300));
+  /* A lean-to at the left wall, whose outer face is at -700: its ends go through it. */
+  g_array_append_vals (trace, corners, G_N_ELEMENTS (corners));
+  g_autoptr (Edit) more = tool_walls (one, trace, block, MM (2500), &first, &error);
+  g_assert_no_error (error);
+  g_autoptr (Project) two = project_edit (one, more, &error);
+  g_assert_no_error (error);
+  assert_names (two, 4, "Wall 5 Wall 6 Wall 7");
+  g_assert_cmpint (project_wall_at (two, 4)->length, ==, MM (3300 + 250));
+  g_assert_cmpint (project_wall_at (two, 6)->length, ==, MM (3300 + 250));
+  g_autoptr (GArray) meetings = plan_meetings_of (two, 3);
+  guint tees = 0;
+  for (guint i = 0; i < meetings->len; i++)
+    tees += g_array_index (meetings, Meeting, i).kind == MEET_TEE;
+  g_assert_cmpuint (tees, ==, 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -226,5 +266,6 @@ main (int argc, char **argv)
   g_test_add_func ("/building/text", test_text);
   g_test_add_func ("/building/turns", test_turns);
   g_test_add_func ("/building/turns-are-overtaken", test_turns_are_overtaken);
+  g_test_add_func ("/building/drawn", test_drawn);
   return g_test_run ();
 }

@@ -148,6 +148,149 @@ def corner():
         program.saved(path, lambda t: 'through="all"' not in t)
 
 
+def loose(name):
+    """One wall that stands nowhere."""
+    path = WORK / name
+    path.write_text("""<?xml version="1.0" encoding="UTF-8"?>
+<project xmlns="urn:halfbond:project:1" title="House">
+  <block id="b1" name="Large block" length="600" height="200" thickness="250" density="500"/>
+  <wall id="w1" name="Yard" block="b1" length="5000" height="2400"/>
+</project>
+""", encoding="utf-8")
+    return path
+
+
+def lengths(text):
+    return [float(n) for n in re.findall(r'<wall id="w\d+"[^>]* length="([^"]*)"', text)]
+
+
+@tap.case("/plan/an-outline-is-drawn-by-typed-lengths")
+def outline_typed():
+    path = WORK / "typed-outline.halfbond"
+    with Program(HALFBOND) as program:
+        program.keys("o")
+        says(program, "type a length and press an arrow key")
+        program.picture("outline-tool")
+        program.type("9000")
+        says(program, "9000: an arrow key draws a side")
+        program.keys("Right")
+        says(program, "1 side. Click, or type a length")
+        program.type("4 m")
+        program.keys("Up")
+        program.type("3000")
+        program.keys("Left")
+        program.type("3000")
+        program.keys("Up")
+        # The last one was wrong: back with it.
+        program.type("100")
+        program.keys("Left", "BackSpace")
+        program.type("5900")
+        program.keys("Left")
+        says(program, "the outline does not close by 100 mm to the west and 7000 mm to the south")
+        program.picture("outline-open")
+        program.keys("Return")
+        says(program, "its end is 100 mm to the east and 7000 mm to the north of its beginning")
+        program.keys("Left")
+        says(program, "5 sides; Enter closes the outline with 7000 mm to the south")
+        program.picture("outline-closing")
+        program.keys("Return")
+        wall(program, "Wall 6")
+        program.find("list item", "Corner of Wall 8 and Wall 9")
+        program.picture("outline-made")
+        program.keys("ctrl+z")
+        wait_for(lambda: not program.has("list item", "Wall 6 in plan"))
+
+
+@tap.case("/plan/an-outline-is-drawn-with-the-pointer")
+def outline_drawn():
+    path = loose("drawn.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        program.keys("ctrl+3")
+        program.click(program.find("push button", "Draw an outline"))
+        says(program, "Click the first corner")
+        x, y, width, height = program.box(program.find("panel" if program.has("panel", "The plan")
+                                                       else "grouping", "The plan"))
+        corners = [(0.2, 0.75), (0.8, 0.75), (0.8, 0.25), (0.2, 0.25)]
+        for i, (east, down) in enumerate(corners):
+            program.click((int(x + width * east), int(y + height * down)))
+            if i == 1:
+                program.picture("outline-drawn")
+        says(program, "3 sides; Enter closes the outline with")
+        program.click((int(x + width * 0.2), int(y + height * 0.75)))
+        wall(program, "Front")
+        text = program.saved(path, lambda t: 'name="Left"' in t)
+        tap.equal(lengths(text)[1:3], lengths(text)[3:5], "opposite sides are of one length")
+        program.picture("outline-by-hand")
+        # One wall more, beside it, and given up.
+        program.keys("ctrl+shift+n")
+        says(program, "Click where the wall begins")
+        program.keys("Escape")
+        program.settle()
+        check(not program.has("list item", "Wall 6 in plan"), "Escape draws nothing")
+
+
+@tap.case("/plan/a-wall-is-drawn-on-to-another")
+def one_wall():
+    path = house("one.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        x, y, width, height = program.box(wall(program, "Right"))
+        program.click(program.find("push button", "+ Wall"))
+        # From the outer face of the right wall to the east: it goes through that wall.
+        program.click((x + width, y + height // 2))
+        program.type("3000")
+        program.keys("Right")
+        wall(program, "Wall 6")
+        program.find("list item", "Tee of Wall 6 at Right")
+        tap.equal(value(program.saved(path, lambda t: 'id="w6"' in t), "w6", "length"), "3250")
+        program.picture("one-wall")
+
+
+@tap.case("/plan/a-wall-that-stands-nowhere-is-placed")
+def place():
+    path = loose("place.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        program.keys("ctrl+3")
+        program.picture("no-plan-yet")
+        program.keys("s")
+        says(program, "Yard: from 0 east, 0 north, to the east")
+        program.picture("placing")
+        program.keys("r")
+        says(program, "to the north")
+        program.keys("Escape")
+        program.find("label", "No wall stands in plan")
+        program.keys("s")
+        program.keys("shift+Right", "shift+Up", "Right", "Return")
+        wall(program, "Yard")
+        text = program.saved(path, lambda t: "plan-x" in t)
+        tap.equal([value(text, "w1", a) for a in ("plan-x", "plan-y", "runs")], ["110", "100", "east"])
+        program.keys("ctrl+z")
+        program.find("label", "No wall stands in plan")
+
+
+@tap.case("/plan/openings-are-added-in-plan")
+def add_openings():
+    path = house("openings.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        x, y, width, height = program.box(wall(program, "Back"))
+        program.keys("d")
+        says(program, "Click in a wall")
+        program.click((x + width // 4, y + height // 2))
+        program.find("list item", "D1 in Back")
+        program.keys("w")
+        program.drag((x + width * 5 // 8, y + height // 2), (90, 0), let_go=False)
+        program.picture("opening-drawn")
+        program.let_go()
+        program.find("list item", "W1 in Back")
+        program.click(wall(program, "Right"))
+        program.keys("w")
+        program.keys("Return")
+        program.find("list item", "W1 in Right")
+        program.saved(path, lambda t: t.count("<opening ") == 4)
+        program.picture("openings-added")
+
+
 @tap.case("/plan/ties-of-a-butted-wall-are-chosen")
 def ties():
     path = house("ties.halfbond")
@@ -361,12 +504,6 @@ def enter():
         program.click(wall(program, "Left"))
         program.keys("Return")
         program.find("list item", "Wall: Left")
-        # A tool of the elevation shows it; another view is chosen by its button.
-        in_plan(program)
-        program.keys("w")
-        program.find("list item", "Wall: Left")
-        says(program, "corner to corner of the new window")
-        program.keys("Escape")
         in_plan(program)
 
 

@@ -123,7 +123,7 @@ test_pick (void)
   g_autoptr (Project) project = house ();
   const PlanInput input = { .project = project };
   g_autoptr (Drawing) drawing = plan_drawing (&input);
-  const View view = plan_fit (project, 934, 626);
+  const View view = plan_fit (project, NULL, 934, 626);
   const guint32 front = project_wall_at (project, 0)->id.n;
   const guint32 partition = project_wall_at (project, 4)->id.n;
   MarkRef ref = ref_at (drawing, &view, 6000, 125);
@@ -217,7 +217,7 @@ test_wrong (void)
   g_autoptr (Project) project = with_partition (building ("8000 x 6000"), 4250, 5900);
   const PlanInput input = { .project = project };
   g_autoptr (Drawing) drawing = plan_drawing (&input);
-  const View view = plan_fit (project, 934, 626);
+  const View view = plan_fit (project, NULL, 934, 626);
 
   g_assert_cmpuint (count (drawing, STYLE_PIECE_BREACH), ==, 1);
   g_assert_cmpuint (count (drawing, STYLE_PLAN_WARNING), ==, 1);
@@ -310,7 +310,7 @@ test_fit (void)
       g_autoptr (Project) project = building (outlines[i]);
       const PlanInput input = { .project = project, .wall = project_wall_at (project, 0)->id };
       g_autoptr (Drawing) drawing = plan_drawing (&input);
-      const View view = plan_fit (project, 934, 626);
+      const View view = plan_fit (project, NULL, 934, 626);
 
       for (guint p = 0; p < drawing->points->len; p++)
         {
@@ -382,7 +382,7 @@ test_ink (void)
   g_autoptr (Project) project = with_opening (house (), 0, OPENING_VOID, 5000, 900);
   const PlanInput input = { .project = project, .wall = project_wall_at (project, 0)->id };
   g_autoptr (Drawing) drawing = plan_drawing (&input);
-  const View view = plan_fit (project, 934, 626);
+  const View view = plan_fit (project, NULL, 934, 626);
   Ink *ink = ink_new (NULL);
 
   for (int theme = 0; theme < N_THEMES; theme++)
@@ -422,6 +422,36 @@ test_ties (void)
   g_assert_cmpuint (count (angles, STYLE_TIE), ==, 4);
 }
 
+/* Three sides with their lengths, a line that would close them, no more once the next one is
+ * aimed. */
+static void
+test_trace (void)
+{
+  g_autoptr (Project) project = project_new ();
+  g_autoptr (GArray) corners = trace_new ();
+  const TraceCorner first = { 0, 0 };
+  PlanTrace trace = { corners, FALSE, { 0, 0 }, "" };
+
+  g_array_append_val (corners, first);
+  trace_go (corners, RUNS_EAST, MM (8000));
+  trace_go (corners, RUNS_NORTH, MM (6000));
+  trace_go (corners, RUNS_WEST, MM (8000));
+  g_autoptr (Drawing) still = plan_overlay (&(PlanInput){ .project = project, .trace = &trace });
+  g_assert_cmpfloat (length_of (still, STYLE_SELECTED), ==, 22000);
+  g_assert_cmpfloat (length_of (still, STYLE_GUIDE), ==, 6000);
+  g_assert_true (says (still, "8000") && says (still, "6000"));
+  trace.has_tip = TRUE;
+  trace.tip = (TraceCorner){ 0, MM (2500) };
+  g_autoptr (Drawing) aimed = plan_overlay (&(PlanInput){ .project = project, .trace = &trace });
+  g_assert_cmpfloat (length_of (aimed, STYLE_GHOST), ==, 3500);
+  g_assert_cmpfloat (length_of (aimed, STYLE_GUIDE), ==, 0);
+  g_assert_true (says (aimed, "3500"));
+  trace.typed = "35";
+  g_autoptr (Drawing) typed = plan_overlay (&(PlanInput){ .project = project, .trace = &trace });
+  g_assert_true (says (typed, "35"));
+  g_assert_false (says (typed, "3500"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -439,5 +469,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/sketch", test_sketch);
   g_test_add_func ("/plan/ink", test_ink);
   g_test_add_func ("/plan/ties", test_ties);
+  g_test_add_func ("/plan/trace", test_trace);
   return g_test_run ();
 }
