@@ -64,6 +64,7 @@ void judge_openings (Judging *judging);       /* openings.c: beyond-move, sill, 
                                          lintel-bearing */
 void judge_stability (Judging *judging); /* stability.c: slender, partition-limits, bearing-room,
                                     small-pier, corner-opening */
+void judge_pressure (Judging *judging);  /* pressure.c: bearing-pressure */
 void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (

@@ -4,6 +4,7 @@
 
 #include "advice/findings.h"
 #include "cli/arguments.h"
+#include "cli/bearing-table.h"
 #include "cli/json.h"
 #include "cli/laid.h"
 #include "cli/output.h"
@@ -46,7 +47,7 @@ write_finding (Json *json, const Project *project, const Finding *finding)
 }
 
 static void
-write_json (GString *text, const Project *project, const GPtrArray *findings)
+write_json (GString *text, const Project *project, const GPtrArray *findings, gboolean bearings)
 {
   Json json = json_begin (text);
 
@@ -56,6 +57,8 @@ write_json (GString *text, const Project *project, const GPtrArray *findings)
   for (guint i = 0; i < findings->len; i++)
     write_finding (&json, project, g_ptr_array_index (findings, i));
   json_array_end (&json);
+  if (bearings)
+    bearings_write_json (&json, project);
   json_object_end (&json);
   json_end (&json);
 }
@@ -84,7 +87,7 @@ append_finding (GString *text, const Project *project, const Finding *finding)
 }
 
 static void
-write_text (GString *text, const Project *project, const GPtrArray *findings)
+write_text (GString *text, const Project *project, const GPtrArray *findings, gboolean bearings)
 {
   if (project->walls->len == 0)
     g_string_append (text, _ ("There is no wall in this project.\n"));
@@ -92,6 +95,8 @@ write_text (GString *text, const Project *project, const GPtrArray *findings)
     g_string_append (text, _ ("No findings: every wall can be laid within its rules.\n"));
   for (guint i = 0; i < findings->len; i++)
     append_finding (text, project, g_ptr_array_index (findings, i));
+  if (bearings && project->walls->len > 0)
+    bearings_write_text (text, project);
 }
 
 static Status
@@ -106,11 +111,17 @@ verdict (const GPtrArray *findings)
 Status
 verb_check (int argc, char **argv)
 {
-  gboolean as_json = FALSE;
+  gboolean as_json = FALSE, bearings = FALSE;
   g_autofree char *output = NULL;
   const char *file;
-  const GOptionEntry entries[]
-      = { ARGUMENT_JSON (as_json), ARGUMENT_OUTPUT (output), ARGUMENT_END };
+  const GOptionEntry entries[] = {
+    { "bearings", 0, 0, G_OPTION_ARG_NONE, &bearings,
+      N_ ("Also list what lintels bring to the masonry under their ends, as far as it is known"),
+      NULL },
+    ARGUMENT_JSON (as_json),
+    ARGUMENT_OUTPUT (output),
+    ARGUMENT_END,
+  };
   g_auto (Laid) laid = { 0 };
 
   if (!arguments_read ("check", entries, argc, argv, &file))
@@ -121,6 +132,6 @@ verb_check (int argc, char **argv)
 
   g_autoptr (GPtrArray) findings = find_all (&laid);
   g_autoptr (GString) text = g_string_new (NULL);
-  (as_json ? write_json : write_text) (text, laid.project, findings);
+  (as_json ? write_json : write_text) (text, laid.project, findings, bearings);
   return output_verdict (verdict (findings), output_text (output, file, text));
 }

@@ -462,6 +462,40 @@ def check_breach():
     contains(out, "w3, course 1", "text")
 
 
+# By hand: a triangle over 1.2 + 0.1 m, 0.732 m2, at 6.62175 kN/m3; a lintel of 1.4 x 0.2 x 0.25 m at
+# 25 kN/m3; 10 kN/m over 1.3 m. Half of it on 100 x 250 mm.
+LOADED = ('<wall id="w1" name="" block="b1" length="6000" height="3600"><laying first-bed="0" bed="0" '
+          'head="0"/><opening id="o1" name="W1" kind="window" x="2400" width="1200" sill="800" '
+          'height="1200"%s/></wall>')
+
+
+@tap.case("/check/what-lintels-bring")
+def check_bearings():
+    with Folder() as folder:
+        path = folder.file(project(LOADED % ' line-load="10"'))
+        answer = result("check", path, "--bearings")
+        equal(answer["bearings"],
+              [{"wall": "w1", "opening": "o1", "bearing": 100, "span": 1300, "depth": 200,
+                "masonry_is": "triangle", "area": 0.732, "lintel": 1.75, "masonry": 1.211, "load": 13,
+                "end": 7.981, "pressure": 0.3192, "design": 0.47}])
+        equal([f["opening"] for f in answer["findings"] if f["rule"] == "bearing-pressure"], ["o1"])
+        code, out, _ = call("check", path, "--bearings")
+        equal(code, 0)
+        contains(out, "w1    W1       a triangle                    100  1300       1.75     1.21  13.00"
+                      "      7.98  0.319         0.470  not given\n")
+        contains(out, "a licensed engineer decides")
+        equal("bearings" in result("check", path), False, "unasked")
+        code, out, _ = call("check", folder.file(project(LOADED % "")), "--bearings")
+        contains(out, "not known")
+        # A strength that is enough: nothing is found; one that is not: what would do.
+        block = BLOCK.replace('density="500"', 'density="500" strength="%s"')
+        for strength, found in (("0.5", 0), ("0.35", 1)):
+            path = folder.file(project(LOADED % ' line-load="10"').replace(BLOCK, block % strength))
+            findings = [f for f in result("check", path)["findings"] if f["rule"] == "bearing-pressure"]
+            equal(len(findings), found, strength)
+        contains(findings[0]["text"], "A bearing of 150 mm would come to less.")
+
+
 @tap.case("/check/a-rule-that-is-a-must")
 def check_rule():
     opening = '<opening id="o1" kind="window" x="1204" width="1200" sill="1028" height="1010"/>'
