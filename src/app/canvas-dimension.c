@@ -13,6 +13,7 @@ typedef struct
   DimensionPart part;
   OpeningId opening;
   Perpend perpend; /* the piece left of it is typed, and no dimension; or none */
+  guint joint;     /* the place of that movement joint is typed, and no dimension; or 0 */
 } Typing;
 
 static const char *
@@ -104,6 +105,25 @@ set_left_piece (const Typing *typing, Length value, GError **error)
   return TRUE;
 }
 
+static gboolean
+set_joint (const Typing *typing, Length value, GError **error)
+{
+  HbCanvas *self = typing->canvas;
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  g_autoptr (Wall) next = NULL;
+  g_autoptr (Edit) edit = NULL;
+  g_autofree char *label = NULL;
+  char text[LENGTH_TEXT_SIZE];
+
+  if (!wall || typing->joint > wall->movement_joints->len)
+    return TRUE;
+  next = wall_copy (wall);
+  g_array_index (next->movement_joints, MovementJoint, typing->joint - 1).x = value;
+  edit = edit_set_wall (next);
+  label = g_strdup_printf (_ ("Move a movement joint to %s mm"), length_text (value, text));
+  return hb_document_apply (self->document, edit, label, error);
+}
+
 /* TRUE when the value holds now. */
 static gboolean
 set_value (const Typing *typing, Length value, GError **error)
@@ -117,6 +137,8 @@ set_value (const Typing *typing, Length value, GError **error)
 
   if (typing->perpend.course)
     return set_left_piece (typing, value, error);
+  if (typing->joint)
+    return set_joint (typing, value, error);
   next = wall ? tool_set_dimension (wall, typing->part, typing->opening, value) : NULL;
   if (!next)
     return TRUE;
@@ -199,6 +221,8 @@ typing_free (gpointer data, GClosure *closure)
 static const char *
 typing_text (const Typing *typing)
 {
+  if (typing->joint)
+    return _ ("Movement joint from the left end, mm");
   return typing->perpend.course ? _ ("Piece left of the perpend, mm") : part_text (typing->part);
 }
 
@@ -268,4 +292,22 @@ _hb_canvas_edit_left_piece (HbCanvas *self)
                     .z = length_to_mm (left->bottom + left->height / 2) };
   view_to_sheet (&self->view, &at, &x, &y);
   begin_typing (self, &typing, left->length, x, y);
+}
+
+void
+_hb_canvas_edit_joint (HbCanvas *self)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  const MovementJoint *joint = _hb_canvas_get_joint (self);
+  const Typing typing = { .canvas = self, .joint = self->joint };
+  MarkPoint at;
+  double x, y;
+
+  _hb_canvas_stop_typing (self);
+  _hb_canvas_end_nudge (self);
+  if (!joint)
+    return;
+  at = (MarkPoint){ .x = length_to_mm (joint->x), .z = length_to_mm (wall->height / 2) };
+  view_to_sheet (&self->view, &at, &x, &y);
+  begin_typing (self, &typing, joint->x, x, y);
 }

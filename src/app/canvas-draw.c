@@ -20,6 +20,7 @@ elevation_input (HbCanvas *self, const Wall *wall)
     .wall = wall,
     .layout = hb_answers_get_latest (self->answers, wall->id),
     .selected = self->selected,
+    .joint = self->joint,
     .course = self->course,
   };
 

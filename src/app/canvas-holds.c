@@ -10,25 +10,29 @@ focused_cb (HbHold *hold, GParamSpec *spec, HbCanvas *self)
 {
   (void) spec;
   /* In the client view the focus says nothing of what is selected. */
-  if (!self->client && gtk_widget_has_focus (GTK_WIDGET (hold)))
+  if (self->client || !gtk_widget_has_focus (GTK_WIDGET (hold)))
+    return;
+  if (hb_hold_get_joint (hold))
+    hb_canvas_select_joint (self, hb_hold_get_joint (hold));
+  else
     hb_canvas_select (self, hb_hold_get_opening (hold));
 }
 
 static GtkWidget *
-add_hold (HbCanvas *self, OpeningId opening)
+add_hold (HbCanvas *self, GtkWidget *hold)
 {
-  GtkWidget *hold = hb_hold_new (opening);
-
   gtk_widget_set_parent (hold, GTK_WIDGET (self));
   g_signal_connect (hold, "notify::has-focus", G_CALLBACK (focused_cb), self);
   return hold;
 }
 
+/* Of the opening, or of the joint where there is none. */
 static GtkWidget *
-find_hold (HbCanvas *self, OpeningId opening)
+find_hold (HbCanvas *self, OpeningId opening, guint joint)
 {
   for (guint i = 0; i < self->holds->len; i++)
-    if (hb_hold_get_opening (g_ptr_array_index (self->holds, i)).n == opening.n)
+    if (hb_hold_get_opening (g_ptr_array_index (self->holds, i)).n == opening.n
+        && hb_hold_get_joint (g_ptr_array_index (self->holds, i)) == joint)
       return g_ptr_array_index (self->holds, i);
   return NULL;
 }
@@ -84,6 +88,14 @@ name_wall (HbCanvas *self, const Wall *wall)
   hb_hold_set_name (HB_HOLD (self->wall_hold), name, piece ? piece : description);
 }
 
+static gboolean
+is_there (const Wall *wall, HbHold *hold)
+{
+  if (hb_hold_get_joint (hold))
+    return hb_hold_get_joint (hold) <= wall->movement_joints->len;
+  return wall_opening (wall, hb_hold_get_opening (hold)) != NULL;
+}
+
 static void
 drop_gone (HbCanvas *self, const Wall *wall)
 {
@@ -91,10 +103,39 @@ drop_gone (HbCanvas *self, const Wall *wall)
     {
       GtkWidget *hold = g_ptr_array_index (self->holds, i);
 
-      if (wall && wall_opening (wall, hb_hold_get_opening (HB_HOLD (hold))))
+      if (wall && is_there (wall, HB_HOLD (hold)))
         continue;
       g_ptr_array_remove_index (self->holds, i);
       gtk_widget_unparent (hold);
+    }
+}
+
+static void
+name_joint (GtkWidget *hold, const MovementJoint *joint)
+{
+  char x[LENGTH_TEXT_SIZE], width[LENGTH_TEXT_SIZE];
+  g_autofree char *description
+      = g_strdup_printf (_ ("%s mm from the left end, %s mm wide%s%s"), length_text (joint->x, x),
+                         length_text (joint->width, width), joint->filler ? ", " : "",
+                         joint->filler ? joint->filler : "");
+
+  hb_hold_set_name (HB_HOLD (hold), _ ("Movement joint"), description);
+}
+
+static void
+update_joints (HbCanvas *self, const Wall *wall)
+{
+  for (guint i = 0; i < wall->movement_joints->len; i++)
+    {
+      GtkWidget *hold = find_hold (self, (OpeningId){ 0 }, i + 1);
+
+      if (!hold)
+        {
+          hold = add_hold (self, hb_hold_new_joint (i + 1));
+          g_ptr_array_add (self->holds, hold);
+        }
+      name_joint (hold, wall_movement_joint_at (wall, i));
+      gtk_widget_set_can_focus (hold, !self->client);
     }
 }
 
@@ -107,7 +148,7 @@ _hb_canvas_update_holds (HbCanvas *self)
   if (!self->holds)
     {
       self->holds = g_ptr_array_new ();
-      self->wall_hold = add_hold (self, (OpeningId){ 0 });
+      self->wall_hold = add_hold (self, hb_hold_new ((OpeningId){ 0 }));
     }
   had_focus = gtk_widget_get_focus_child (GTK_WIDGET (self)) != NULL;
   /* Before the others can have it no longer: a focus that is taken away swallows the next key. */
@@ -120,17 +161,19 @@ _hb_canvas_update_holds (HbCanvas *self)
   for (guint i = 0; wall && i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
-      GtkWidget *hold = find_hold (self, opening->id);
+      GtkWidget *hold = find_hold (self, opening->id, 0);
 
       if (!hold)
         {
-          hold = add_hold (self, opening->id);
+          hold = add_hold (self, hb_hold_new (opening->id));
           g_ptr_array_add (self->holds, hold);
         }
       name_opening (hold, opening);
       /* The client view is to be looked at: nothing is taken hold of there. */
       gtk_widget_set_can_focus (hold, !self->client);
     }
+  if (wall)
+    update_joints (self, wall);
   /* The focus of what was removed goes to the wall, not out of the canvas. */
   if (had_focus && !gtk_widget_get_focus_child (GTK_WIDGET (self)))
     gtk_widget_grab_focus (self->wall_hold);
@@ -166,7 +209,11 @@ _hb_canvas_place_holds (HbCanvas *self)
     {
       GtkWidget *hold = g_ptr_array_index (self->holds, i);
       const Opening *opening = wall_opening (wall, hb_hold_get_opening (HB_HOLD (hold)));
+      const guint joint = hb_hold_get_joint (HB_HOLD (hold));
 
+      if (joint && joint <= wall->movement_joints->len)
+        place (self, hold, wall_movement_joint_at (wall, joint - 1)->x, 0,
+               wall_movement_joint_at (wall, joint - 1)->width, wall->height);
       if (opening)
         place (self, hold, opening->x, opening->sill, opening->width, opening->height);
     }
@@ -186,22 +233,35 @@ _hb_canvas_drop_holds (HbCanvas *self)
 void
 _hb_canvas_focus_selected (HbCanvas *self)
 {
-  GtkWidget *hold = self->selected.n ? find_hold (self, self->selected) : NULL;
+  GtkWidget *hold
+      = self->selected.n || self->joint ? find_hold (self, self->selected, self->joint) : NULL;
 
   gtk_widget_grab_focus (hold ? hold : self->wall_hold);
 }
 
-static gint
-by_place (gconstpointer a, gconstpointer b, gpointer data)
+/* Where it begins, and how high. */
+static void
+place_of (const Wall *wall, HbHold *hold, Length *x, Length *z)
 {
-  const Wall *wall = data;
-  const Opening *x = wall_opening (wall, hb_hold_get_opening (*(HbHold *const *) a));
-  const Opening *y = wall_opening (wall, hb_hold_get_opening (*(HbHold *const *) b));
+  const Opening *opening = wall_opening (wall, hb_hold_get_opening (hold));
+  const guint joint = hb_hold_get_joint (hold);
 
-  return x->x != y->x ? (x->x < y->x ? -1 : 1) : (x->sill > y->sill) - (x->sill < y->sill);
+  *x = opening ? opening->x : joint ? wall_movement_joint_at (wall, joint - 1)->x : 0;
+  *z = opening ? opening->sill : 0;
 }
 
-/* The wall, then its openings from the left: as one reads an elevation, whatever their heights. */
+static gint
+by_place (gconstpointer a, gconstpointer b, gpointer wall)
+{
+  Length x[2], z[2];
+
+  place_of (wall, *(HbHold *const *) a, &x[0], &z[0]);
+  place_of (wall, *(HbHold *const *) b, &x[1], &z[1]);
+  return x[0] != x[1] ? (x[0] < x[1] ? -1 : 1) : (z[0] > z[1]) - (z[0] < z[1]);
+}
+
+/* The wall, then its openings and joints from the left: as one reads an elevation, whatever their
+ * heights. */
 gboolean
 _hb_canvas_focus_next (HbCanvas *self, gboolean forward)
 {

@@ -18,6 +18,8 @@ _hb_canvas_end_nudge (HbCanvas *self)
   self->nudging = FALSE;
   if (self->move.wall)
     label = _hb_canvas_dup_perpend_label (&self->move.from);
+  else if (self->joint)
+    label = g_strdup (_ ("Move a movement joint"));
   else if (opening)
     label = g_strdup_printf (_ ("Move %s"), tool_opening_name (opening));
   else
@@ -26,8 +28,8 @@ _hb_canvas_end_nudge (HbCanvas *self)
   hb_document_keep_preview (self->document, label);
 }
 
-static void
-nudge (HbCanvas *self, Edit *edit)
+void
+_hb_canvas_nudge (HbCanvas *self, Edit *edit)
 {
   g_autoptr (Edit) owned = edit;
   g_autoptr (GError) error = NULL;
@@ -75,7 +77,7 @@ nudge_opening (HbCanvas *self, const Opening *opening, int right, int up, GdkMod
       *height += up * by;
       *(stretch ? &next.width : &next.x) += right * by;
     }
-  nudge (self, edit_set_opening (&next));
+  _hb_canvas_nudge (self, edit_set_opening (&next));
   opening_clear (&next);
 }
 
@@ -103,7 +105,7 @@ nudge_wall (HbCanvas *self, const Wall *wall, int right, int up, GdkModifierType
     }
   edit = plan_resize (_hb_canvas_project (self), next, SIDE_RIGHT, &error);
   if (edit)
-    nudge (self, edit);
+    _hb_canvas_nudge (self, edit);
   else
     _hb_canvas_say (self, error->message);
 }
@@ -161,6 +163,8 @@ arrow (HbCanvas *self, int right, int up, GdkModifierType state)
   /* The wall itself changes only with Alt, so that a lost key does no harm. */
   if (opening)
     nudge_opening (self, opening, right, up, state);
+  else if (_hb_canvas_get_joint (self))
+    _hb_canvas_nudge_joint (self, right, state);
   else if (state & GDK_ALT_MASK)
     nudge_wall (self, wall, right, up, state & ~GDK_ALT_MASK);
   else
@@ -194,6 +198,11 @@ edit_selected (HbCanvas *self)
   if (self->perpend.course)
     {
       _hb_canvas_edit_left_piece (self);
+      return GDK_EVENT_STOP;
+    }
+  if (_hb_canvas_get_joint (self))
+    {
+      _hb_canvas_edit_joint (self);
       return GDK_EVENT_STOP;
     }
   at.x = length_to_mm (opening ? opening->x : wall->length / 2);
@@ -272,7 +281,7 @@ key_pressed_cb (HbCanvas *self, guint key, guint code, GdkModifierType state)
           _hb_canvas_say_present (self);
           return GDK_EVENT_STOP;
         }
-      if (!self->selected.n && !self->piece)
+      if (!self->selected.n && !self->joint && !self->piece)
         return GDK_EVENT_PROPAGATE;
       hb_canvas_set_piece (self, 0, 0);
       hb_canvas_select (self, (OpeningId){ 0 });

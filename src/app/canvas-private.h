@@ -62,6 +62,7 @@ struct _HbCanvas
   WallId wall;
   WallId wall_before; /* the wall that is shown again when none is drawn */
   OpeningId selected;
+  guint joint;             /* the chosen movement joint, its number in the wall's list from 1; 0 */
   gint32 course;           /* of the tape; 0: the first */
   gint32 piece, in_course; /* the piece that is lit: number, course; 0: none */
   gint32 followed_course;  /* lit again when its wall is laid: what lies there; 0: nothing */
@@ -167,6 +168,11 @@ void _hb_canvas_perpends_laid (HbCanvas *self); /* the wall was laid */
 /* canvas-joint.c: movement joints */
 /* The one that a hand at that place takes, borrowed; NULL: none. */
 const MovementJoint *_hb_canvas_pick_joint (HbCanvas *self, double x, double y);
+/* The chosen one, borrowed; NULL: none. */
+const MovementJoint *_hb_canvas_get_joint (HbCanvas *self);
+/* Arrow keys: along, or wider with Alt. */
+void _hb_canvas_nudge_joint (HbCanvas *self, int right, GdkModifierType state);
+void _hb_canvas_remove_joint (HbCanvas *self);
 void _hb_canvas_say_joint (HbCanvas *self, const MovementJoint *joint);
 /* The pulled one, so far from where it was; says where it is. */
 Edit *_hb_canvas_moved_joint (HbCanvas *self, Length dx);
@@ -180,6 +186,8 @@ void _hb_canvas_follow_piece (HbCanvas *self); /* the wall was laid */
 /* canvas-keys.c: the keyboard */
 void _hb_canvas_add_keys (HbCanvas *self);
 void _hb_canvas_end_nudge (HbCanvas *self);
+/* Shows what a held key does, until it is let go; frees the edit. */
+void _hb_canvas_nudge (HbCanvas *self, Edit *edit);
 
 /* canvas-holds.c: what the keyboard's focus and a screen reader find of the wall */
 void _hb_canvas_update_holds (HbCanvas *self);
@@ -194,6 +202,8 @@ void _hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId op
                                 double y);
 /* Of the piece left of the perpend that the keys move. */
 void _hb_canvas_edit_left_piece (HbCanvas *self);
+/* How far the chosen movement joint is from the left end. */
+void _hb_canvas_edit_joint (HbCanvas *self);
 void _hb_canvas_place_dimension (HbCanvas *self);
 gboolean _hb_canvas_is_typing (HbCanvas *self);
 void _hb_canvas_stop_typing (HbCanvas *self);

@@ -418,6 +418,8 @@ begin_joint (HbCanvas *self, double x, double y)
   if (!joint)
     return FALSE;
   at = joint->x;
+  hb_canvas_select_joint (
+      self, (guint) (joint - wall_movement_joint_at (_hb_canvas_get_wall_value (self), 0)) + 1);
   begin (self, PULL_JOINT, x, y);
   self->pull.joint = at;
   return TRUE;
@@ -569,8 +571,14 @@ click_select (HbCanvas *self, double x, double y)
       _hb_canvas_toggle_steel (self, ref.a);
       return;
     }
-  if (ref.kind != REF_OPENING)
-    hb_canvas_select (self, (OpeningId){ 0 });
+  /* A joint that is pressed is chosen already. */
+  if (!self->client && _hb_canvas_pick_joint (self, x, y))
+    ref.kind = REF_NONE;
+  else if (ref.kind != REF_OPENING)
+    {
+      hb_canvas_select (self, (OpeningId){ 0 });
+      _hb_canvas_focus_selected (self);
+    }
   if (ref.kind == REF_PIECE && !(ref.a == self->in_course && ref.b == self->piece))
     hb_canvas_set_piece (self, ref.a, ref.b);
   else

@@ -137,6 +137,8 @@ changed_cb (HbCanvas *self)
 
   if (wall && self->selected.n && !wall_opening (wall, self->selected))
     hb_canvas_select (self, (OpeningId){ 0 });
+  if (self->joint && !_hb_canvas_get_joint (self))
+    hb_canvas_select_joint (self, 0);
   _hb_canvas_update_holds (self);
   _hb_canvas_ask_places (self);
   if (self->fitted && self->pull.kind == PULL_NONE)
@@ -182,6 +184,7 @@ hb_canvas_set_wall (HbCanvas *self, WallId wall)
   hb_canvas_cancel (self);
   self->wall = wall;
   self->selected = (OpeningId){ 0 };
+  self->joint = 0;
   self->course = 0;
   self->piece = self->in_course = 0;
   self->followed_course = 0;
@@ -204,9 +207,10 @@ void
 hb_canvas_select (HbCanvas *self, OpeningId opening)
 {
   g_return_if_fail (HB_IS_CANVAS (self));
-  if (opening.n == self->selected.n)
+  if (opening.n == self->selected.n && !self->joint)
     return;
   _hb_canvas_end_nudge (self);
+  self->joint = 0;
   if (opening.n)
     _hb_canvas_take_perpend (self, (Perpend){ 0 });
   self->selected = opening;
@@ -219,6 +223,29 @@ OpeningId
 hb_canvas_get_selected (HbCanvas *self)
 {
   return self->selected;
+}
+
+void
+hb_canvas_select_joint (HbCanvas *self, guint joint)
+{
+  g_return_if_fail (HB_IS_CANVAS (self));
+  if (joint == self->joint)
+    return;
+  _hb_canvas_end_nudge (self);
+  if (joint)
+    _hb_canvas_take_perpend (self, (Perpend){ 0 });
+  self->joint = joint;
+  if (joint)
+    self->selected = (OpeningId){ 0 };
+  _hb_canvas_ask_places (self);
+  _hb_canvas_queue_redraw (self);
+  g_signal_emit (self, signals[SIGNAL_SELECTED], 0);
+}
+
+guint
+hb_canvas_get_joint (HbCanvas *self)
+{
+  return self->joint;
 }
 
 void
@@ -297,6 +324,8 @@ _hb_canvas_say_present (HbCanvas *self)
 
   if (opening && self->tool == HB_TOOL_SELECT)
     _hb_canvas_say_opening (self, opening);
+  else if (_hb_canvas_get_joint (self) && self->tool == HB_TOOL_SELECT)
+    _hb_canvas_say_joint (self, _hb_canvas_get_joint (self));
   else if (self->perpend.course && self->tool == HB_TOOL_SELECT)
     _hb_canvas_say_perpend (self);
   else
@@ -397,6 +426,8 @@ hb_canvas_remove_selected (HbCanvas *self)
   g_autofree char *label = NULL;
 
   g_return_if_fail (HB_IS_CANVAS (self));
+  if (self->joint)
+    _hb_canvas_remove_joint (self);
   if (!opening)
     return;
   _hb_canvas_end_nudge (self);

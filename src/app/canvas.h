@@ -43,6 +43,9 @@ WallId hb_canvas_get_wall (HbCanvas *canvas);
 /* None: the wall itself. */
 void hb_canvas_select (HbCanvas *canvas, OpeningId opening);
 OpeningId hb_canvas_get_selected (HbCanvas *canvas);
+/* A movement joint, by its number in the wall's list from 1, and no opening; 0: none. */
+void hb_canvas_select_joint (HbCanvas *canvas, guint joint);
+guint hb_canvas_get_joint (HbCanvas *canvas);
 
 void hb_canvas_set_client (HbCanvas *canvas, gboolean client);
 gboolean hb_canvas_get_client (HbCanvas *canvas);
@@ -71,5 +74,5 @@ void hb_canvas_zoom (HbCanvas *canvas, double factor);
 void hb_canvas_go_to (HbCanvas *canvas, gint32 course, Length x);
 /* Puts an end to a pull or a tool, as Escape does. TRUE when there was one. */
 gboolean hb_canvas_cancel (HbCanvas *canvas);
-/* Removes the selected opening. */
+/* Removes the selected opening or movement joint. */
 void hb_canvas_remove_selected (HbCanvas *canvas);

@@ -4,6 +4,7 @@ struct _HbHold
 {
   GtkWidget parent;
   OpeningId opening;
+  guint joint;
   char *name, *description;
 };
 
@@ -48,6 +49,22 @@ hb_hold_get_opening (HbHold *self)
 {
   g_return_val_if_fail (HB_IS_HOLD (self), (OpeningId){ 0 });
   return self->opening;
+}
+
+GtkWidget *
+hb_hold_new_joint (guint joint)
+{
+  HbHold *self = g_object_new (HB_TYPE_HOLD, NULL);
+
+  self->joint = joint;
+  return GTK_WIDGET (self);
+}
+
+guint
+hb_hold_get_joint (HbHold *self)
+{
+  g_return_val_if_fail (HB_IS_HOLD (self), 0);
+  return self->joint;
 }
 
 static gboolean

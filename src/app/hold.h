@@ -1,4 +1,5 @@
-/* hold.h - a place on the canvas that takes the focus and has a name: the wall, or an opening
+/* hold.h - a place on the canvas that takes the focus and has a name: the wall, an opening, a
+ * movement joint
  *
  * It is not seen but for the ring round it when the keyboard is used; the pointer goes through. */
 #pragma once
@@ -13,4 +14,8 @@ G_DECLARE_FINAL_TYPE (HbHold, hb_hold, HB, HOLD, GtkWidget)
 /* None: the wall itself. */
 GtkWidget *hb_hold_new (OpeningId opening);
 OpeningId hb_hold_get_opening (HbHold *hold);
+/* Of the movement joint of that number in the wall's list, from 1. */
+GtkWidget *hb_hold_new_joint (guint joint);
+/* 0: it is of none. */
+guint hb_hold_get_joint (HbHold *hold);
 void hb_hold_set_name (HbHold *hold, const char *name, const char *description);

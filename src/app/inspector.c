@@ -3,6 +3,7 @@
 #include <glib/gi18n.h>
 
 #include "app/fields.h"
+#include "app/joint-box.h"
 #include "app/meeting-box.h"
 #include "app/pins-list.h"
 #include "app/plan-view.h"
@@ -28,9 +29,11 @@ struct _HbInspector
   GtkWidget *grids[N_ABOUTS];    /* borrowed */
   GtkWidget *pins;               /* borrowed */
   GtkWidget *meeting, *room;     /* borrowed */
+  GtkWidget *joint_box;          /* borrowed */
 
   WallId wall;
   OpeningId opening;
+  guint joint;   /* the movement joint that is spoken of, from 1; or 0 */
   WallId met[2]; /* the two walls of a meeting that is spoken of; or none */
   gboolean filling;
 };
@@ -289,6 +292,8 @@ fill_title (HbInspector *self, const Wall *wall)
   if (wall && self->met[0].n)
     text = hb_plan_view_dup_meeting_name (hb_document_get_project (self->document), self->met[0],
                                           self->met[1]);
+  else if (wall && self->joint)
+    text = g_strdup (_ ("Movement joint"));
   else if (opening)
     text = g_strdup_printf (_ ("Opening: %s"), tool_opening_name (opening));
   else if (wall)
@@ -301,17 +306,19 @@ fill (HbInspector *self)
 {
   const Wall *wall = wall_of (self);
   const gboolean opening = wall && wall_opening (wall, self->opening) != NULL;
+  const gboolean other = opening || self->met[0].n || self->joint;
 
   fill_title (self, wall);
   hb_meeting_box_fill (HB_MEETING_BOX (self->meeting), self->document, self->met[0], self->met[1]);
-  hb_room_box_fill (HB_ROOM_BOX (self->room), self->document,
-                    opening || self->met[0].n ? (WallId){ 0 } : self->wall);
-  hb_pins_list_fill (HB_PINS_LIST (self->pins), self->document,
-                     opening || self->met[0].n ? (WallId){ 0 } : self->wall);
+  hb_joint_box_fill (HB_JOINT_BOX (self->joint_box), self->document, self->wall,
+                     self->met[0].n ? 0 : self->joint);
+  hb_room_box_fill (HB_ROOM_BOX (self->room), self->document, other ? (WallId){ 0 } : self->wall);
+  hb_pins_list_fill (HB_PINS_LIST (self->pins), self->document, other ? (WallId){ 0 } : self->wall);
   gtk_widget_set_visible (self->empty, !wall);
   for (int i = 0; i < N_ABOUTS; i++)
     {
-      const gboolean shown = wall && !self->met[0].n && (i == ABOUT_OPENING) == opening;
+      const gboolean shown
+          = wall && !self->met[0].n && !self->joint && (i == ABOUT_OPENING) == opening;
 
       gtk_widget_set_visible (self->headings[i], shown && i != ABOUT_OPENING && i != ABOUT_WALL);
       gtk_widget_set_visible (self->grids[i], shown);
@@ -506,6 +513,7 @@ finish_typing (HbInspector *self)
       if (GTK_IS_ENTRY (control) && has_focus_within (control))
         entry_done (self, control);
     }
+  hb_joint_box_finish (HB_JOINT_BOX (self->joint_box));
 }
 
 void
@@ -519,6 +527,18 @@ hb_inspector_show (HbInspector *self, WallId wall, OpeningId opening)
   self->opening = opening;
   for (guint i = 0; i < self->controls->len; i++)
     gtk_widget_remove_css_class (g_ptr_array_index (self->controls, i), "error");
+  if (self->document)
+    fill (self);
+}
+
+void
+hb_inspector_show_joint (HbInspector *self, guint joint)
+{
+  g_return_if_fail (HB_IS_INSPECTOR (self));
+  if (joint == self->joint)
+    return;
+  finish_typing (self);
+  self->joint = joint;
   if (self->document)
     fill (self);
 }
@@ -592,6 +612,8 @@ hb_inspector_init (HbInspector *self)
   self->controls = g_ptr_array_new ();
   self->meeting = hb_meeting_box_new ();
   gtk_box_append (GTK_BOX (self->sections), self->meeting);
+  self->joint_box = hb_joint_box_new ();
+  gtk_box_append (GTK_BOX (self->sections), self->joint_box);
   for (int i = 0; i < N_ABOUTS; i++)
     {
       add_section (self, (FieldAbout) i);
@@ -604,6 +626,7 @@ hb_inspector_init (HbInspector *self)
         }
     }
   g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (child_refused_cb), self);
+  g_signal_connect_swapped (self->joint_box, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->room, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->meeting, "refused", G_CALLBACK (child_refused_cb), self);
 }

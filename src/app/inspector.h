@@ -1,4 +1,4 @@
-/* inspector.h - what is said of the selected opening, or of the wall: to be read and typed
+/* inspector.h - what is said of the selected opening or movement joint, or of the wall: to be read and typed
  *
  * Signals:
  *   "refused"  (string) a sentence with the reason
@@ -18,5 +18,8 @@ void hb_inspector_set_document (HbInspector *inspector, HbDocument *document);
 void hb_inspector_explain (HbInspector *inspector, const char *is, const char *text);
 /* No opening: the wall itself. */
 void hb_inspector_show (HbInspector *inspector, WallId wall, OpeningId opening);
+/* The movement joint of that number in the wall's list, from 1, instead of what is said of the wall;
+ * 0: the wall again. */
+void hb_inspector_show_joint (HbInspector *inspector, guint joint);
 /* How two walls meet, instead of what is said of the wall; none, none: the wall again. */
 void hb_inspector_show_meeting (HbInspector *inspector, WallId first, WallId second);

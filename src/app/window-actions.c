@@ -643,5 +643,6 @@ _hb_window_update_actions (HbWindow *self)
   gtk_widget_action_set_enabled (widget, "win.place-wall", stands_nowhere (self));
   gtk_widget_action_set_enabled (widget, "win.turn-corners", hb_turner_can (self->turner));
   gtk_widget_action_set_enabled (widget, "win.remove",
-                                 hb_canvas_get_selected (self->canvas).n != 0);
+                                 hb_canvas_get_selected (self->canvas).n != 0
+                                     || hb_canvas_get_joint (self->canvas) != 0);
 }

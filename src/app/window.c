@@ -145,6 +145,7 @@ _hb_window_show_wall (HbWindow *self, WallId wall)
     hb_rod_window_set_wall (self->rod, wall);
   hb_plan_view_select (self->plan, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, wall, hb_canvas_get_selected (self->canvas));
+  hb_inspector_show_joint (self->inspector, hb_canvas_get_joint (self->canvas));
   _hb_window_update_title (self);
   _hb_window_update_actions (self);
 }
@@ -260,6 +261,7 @@ selected_cb (HbWindow *self)
                        hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, hb_canvas_get_wall (self->canvas),
                      hb_canvas_get_selected (self->canvas));
+  hb_inspector_show_joint (self->inspector, hb_canvas_get_joint (self->canvas));
   explain (self);
   _hb_window_update_actions (self);
 }

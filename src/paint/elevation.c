@@ -12,6 +12,8 @@
 #define HANDLE_RADIUS 5.5f
 /* An opening takes handles on its edges from this size on the sheet; smaller, on its corners. */
 #define EDGE_HANDLES 48.0
+/* Of the line round a chosen movement joint from its faces, steps. */
+#define ROUND_JOINT 3.f
 
 Scene
 scene_new (const ElevationInput *input)
@@ -185,6 +187,27 @@ add_ghost (Drawing *drawing, const Wall *wall, const Opening *ghost)
   add_guide_text (drawing, at_offset ((low.x + high.x) / 2, high.z, 0, -10), 0.5f, 1, text);
 }
 
+/* Thinner than a line at most scales: the line stands round it, with its place at the tape. */
+static void
+add_chosen_joint (Drawing *drawing, const Wall *wall, const MovementJoint *joint)
+{
+  const MarkLook look = mark_look (STYLE_SELECTED, LAYER_OVERLAY);
+  const double left = length_to_mm (joint->x), right = length_to_mm (movement_joint_right (joint));
+  const double top = length_to_mm (wall->height);
+  const MarkPoint corners[] = {
+    at_offset (left, 0, -ROUND_JOINT, ROUND_JOINT),
+    at_offset (right, 0, ROUND_JOINT, ROUND_JOINT),
+    at_offset (right, top, ROUND_JOINT, -ROUND_JOINT),
+    at_offset (left, top, -ROUND_JOINT, -ROUND_JOINT),
+    at_offset (left, 0, -ROUND_JOINT, ROUND_JOINT),
+  };
+  char text[LENGTH_TEXT_SIZE];
+
+  drawing_add (drawing, MARK_LINE, &look, corners, G_N_ELEMENTS (corners));
+  add_guide_text (drawing, at_offset (left, 0, -4, TAPE_BOTTOM + 4), 1, 0,
+                  length_text (joint->x, text));
+}
+
 Drawing *
 elevation_overlay (const ElevationInput *input, const Opening *ghost)
 {
@@ -195,6 +218,8 @@ elevation_overlay (const ElevationInput *input, const Opening *ghost)
     add_ghost (drawing, input->wall, ghost);
   if (selected)
     add_selection (drawing, selected);
+  if (input->joint >= 1 && input->joint <= input->wall->movement_joints->len)
+    add_chosen_joint (drawing, input->wall, wall_movement_joint_at (input->wall, input->joint - 1));
   drawing_finish (drawing);
   return drawing;
 }

@@ -11,6 +11,7 @@ typedef struct
   const Wall *wall;
   const Layout *layout; /* may be of an older version of the wall while a new one is being laid */
   OpeningId selected;   /* its lines and handles are drawn; or none */
+  guint joint;          /* the chosen movement joint, its number in the wall's list from 1; or 0 */
   gint32 course;        /* the tape shows this course; 0: the first */
   gboolean bare;        /* no rod, tape, dimensions: for the small pictures in the list */
 } ElevationInput;

@@ -157,6 +157,72 @@ def movement_joint():
         tap.equal(saved_joints(program, path, lambda found: not found), [], "taken out")
 
 
+def entry(program, name):
+    for role in ("text", "entry"):
+        try:
+            return program.find(role, name, 1.5)
+        except AssertionError:
+            pass
+    raise AssertionError(f"no field “{name}”")
+
+
+def is_focused(program, name):
+    """whether the thing of that name on the wall has the focus"""
+    node = program.find("list item", name)
+    node.clear_cache()
+    return node.get_state_set().contains(desk.Atspi.StateType.FOCUSED)
+
+
+@tap.case("/pins/a-movement-joint-is-chosen-typed-and-taken-out")
+def chosen_joint():
+    path = made("chosen-joint.halfbond")
+    with Program(HALFBOND, path, title="Shed") as program:
+        light_first(program)
+        program.click(place_of(program, 1400, 3))
+        program.keys("k")
+        (x,) = saved_joints(program, path, len)
+        # The new one is chosen: arrow keys move it, each let go one step; Alt makes it wider.
+        wait_for(lambda: is_focused(program, "Movement joint"))
+        program.keys("Right")
+        saved_joints(program, path, lambda found: found == [x + 1])
+        program.keys("shift+Left", "alt+Right")
+        saved_joints(program, path, lambda found: found == [x - 9])
+        tap.equal(re.findall(r'width="11"', path.read_text()), ['width="11"'])
+        program.keys("ctrl+z", "ctrl+z")
+        saved_joints(program, path, lambda found: found == [x + 1])
+        # Figures and words are typed beside the wall.
+        for name, typed in (("From the left end", "1500"), ("Width", "1.2 cm"), ("Filler", "foam")):
+            program.click(entry(program, name))
+            program.keys("ctrl+a")
+            program.type(typed)
+            program.keys("Return")
+        program.saved(path, lambda text: '<movement-joint x="1500" width="12" filler="foam"/>' in text)
+        for colours in ("dark", "light"):
+            program.act("colours", colours)
+            program.settle(0.6)
+            program.picture("chosen-joint-" + colours)
+        # What cannot be is said, and the field shows what holds.
+        program.click(entry(program, "Width"))
+        program.keys("ctrl+a")
+        program.type("80")
+        program.keys("Return")
+        wait_for(lambda: [n for n in program.names("label") if "must be from 5 to 50 mm" in n])
+        program.keys("Escape")
+        # A click beside it lets it go, Tab finds it again; Enter types its place on the wall.
+        program.click(place_of(program, 400, 5))
+        wait_for(lambda: not is_focused(program, "Movement joint"))
+        program.keys("Tab")
+        wait_for(lambda: is_focused(program, "Movement joint"))
+        program.keys("Return")
+        program.type("1600")
+        program.keys("Return")
+        saved_joints(program, path, lambda found: found == [1600])
+        program.keys("Delete")
+        saved_joints(program, path, lambda found: not found)
+        program.keys("ctrl+z")
+        saved_joints(program, path, lambda found: found == [1600])
+
+
 @tap.case("/pins/c-cuts-and-j-joins")
 def split():
     path = made("split.halfbond")
