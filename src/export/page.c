@@ -265,6 +265,7 @@ add_title_block (Frame *frame)
 #define SWATCH_WIDTH 26.0
 #define SWATCH_HEIGHT 12.0
 #define SWATCH_WEDGE 6.0
+#define SWATCH_JOINT 3.0
 
 static double
 key_middle (const Frame *frame)
@@ -272,20 +273,43 @@ key_middle (const Frame *frame)
   return (frame->key_top + frame->block_top) / 2;
 }
 
+/* Gives where the next swatch begins. */
+static double
+add_swatch_text (Frame *frame, double x, const char *text)
+{
+  const double size = theme_row (THEME_PAPER, STYLE_SHEET_CAPTION)->text_size;
+
+  add_text (frame, STYLE_SHEET_CAPTION, x + SWATCH_WIDTH + 6, key_middle (frame), 0, 0, text);
+  return x + SWATCH_WIDTH + 6 + (double) g_utf8_strlen (text, -1) * size * LETTER + 14;
+}
+
 static double
 add_swatch (Frame *frame, double x, Style style, const char *text)
 {
   const double y = key_middle (frame);
   const MarkLook look = mark_look (style, LAYER_PIECES);
-  const double size = theme_row (THEME_PAPER, STYLE_SHEET_CAPTION)->text_size;
 
   if (style == STYLE_STEEL || style == STYLE_TIE)
     drawing_add_line (frame->drawing, &look, place (x, y), place (x + SWATCH_WIDTH, y));
   else
     drawing_add_box (frame->drawing, &look, place (x, y + SWATCH_HEIGHT / 2),
                      place (x + SWATCH_WIDTH, y - SWATCH_HEIGHT / 2));
-  add_text (frame, STYLE_SHEET_CAPTION, x + SWATCH_WIDTH + 6, y, 0, 0, text);
-  return x + SWATCH_WIDTH + 6 + (double) g_utf8_strlen (text, -1) * size * LETTER + 14;
+  return add_swatch_text (frame, x, text);
+}
+
+/* The joint between two pieces, as it stands in the wall. */
+static double
+add_joint_swatch (Frame *frame, double x)
+{
+  const MarkLook piece = mark_look (STYLE_PIECE, LAYER_PIECES);
+  const MarkLook joint = mark_look (STYLE_MOVEMENT_JOINT, LAYER_PIECES);
+  const double foot = key_middle (frame) + SWATCH_HEIGHT / 2, head = foot - SWATCH_HEIGHT;
+  const double left = x + (SWATCH_WIDTH - SWATCH_JOINT) / 2, right = left + SWATCH_JOINT;
+
+  drawing_add_box (frame->drawing, &piece, place (x, foot), place (left, head));
+  drawing_add_box (frame->drawing, &piece, place (right, foot), place (x + SWATCH_WIDTH, head));
+  drawing_add_box (frame->drawing, &joint, place (left, foot + 2), place (right, head - 2));
+  return add_swatch_text (frame, x, _ ("movement joint"));
 }
 
 /* A piece with the wedges that show a pin at both its ends. */
@@ -352,7 +376,7 @@ add_key (Frame *frame)
   if (has_returns (wall))
     x = add_swatch (frame, x, STYLE_RETURN, _ ("other wall"));
   if (wall->movement_joints->len > 0)
-    x = add_swatch (frame, x, STYLE_MOVEMENT_JOINT, _ ("movement joint"));
+    x = add_joint_swatch (frame, x);
   if (wall->steel.given || wall->steel_rows->len > 0)
     x = add_steel_swatch (frame, x);
   if (has_ties (frame->page))
