@@ -60,6 +60,7 @@ laid_course_equal (const LaidCourse *a, const LaidCourse *b)
   return a->course == b->course && perpends_equal (a->perpends, b->perpends)
          && same (a->given, b->given, LAID_BOTTOM, a->bottom, b->bottom)
          && same (a->given, b->given, LAID_TOP, a->top, b->top)
+         && same (a->given, b->given, LAID_OVER, a->over, b->over)
          && same (a->given, b->given, LAID_TOP_RIGHT, a->top_right, b->top_right)
          && foreign_equal (&a->foreign, &b->foreign);
 }
@@ -314,6 +315,10 @@ course_fault (const LaidCourse *laid)
 
   if (!fault && laid->given & LAID_BOTTOM)
     fault = length_fault (_ ("A standing course's bottom"), laid->bottom, 0, LENGTH_MAX);
+  if (!fault && laid->given & LAID_OVER && (laid->over < 0 || laid->over >= laid->course))
+    fault = g_strdup_printf (_ ("Course %d was laid over %d that were held fast; only those below "
+                                "it can have been."),
+                             laid->course, laid->over);
   if (!fault && laid->given & LAID_TOP)
     fault = length_fault (_ ("A measured course's top"), laid->top, 0, LENGTH_MAX);
   if (!fault && laid->given & LAID_TOP_RIGHT)

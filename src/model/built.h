@@ -25,6 +25,8 @@ typedef struct
   gint32 course;    /* 1-based */
   GArray *perpends; /* LaidPerpend, ascending by x, then z, none twice; never changed, but shared */
   guint given;      /* LaidField bits */
+  gint32 over;      /* how many courses were held fast when the wall was laid as it is here, 0 ..
+                       course - 1; left out: all below it, and what lies above is found anew */
   Length bottom;    /* where it was to lie when it was written down; left out: one bed above the
                        course below it */
   Length top;       /* measured, at the left end, above the foundation */
@@ -37,6 +39,7 @@ typedef enum
   LAID_BOTTOM = 1 << 0,
   LAID_TOP = 1 << 1,
   LAID_TOP_RIGHT = 1 << 2,
+  LAID_OVER = 1 << 3,
 } LaidField;
 
 /* All of one wall. */

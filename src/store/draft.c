@@ -438,6 +438,7 @@ laid_of_tag (const LaidTag *said)
     }
   g_array_sort (laid.perpends, compare_perpends);
   laid.given = said->mask;
+  laid.over = said->over;
   laid.bottom = said->bottom;
   laid.top = said->top;
   laid.top_right = said->top_right;

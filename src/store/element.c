@@ -323,6 +323,7 @@ static const Field laid_fields[] = {
   COUNT ("course", LaidTag, course, TRUE, 0, 1, BUILT_MAX_COURSES),
   { "perpends", VALUE_LENGTHS, FALSE, offsetof (LaidTag, perpends), 0, SHORTEST, LONGEST },
   { "perpends-at", VALUE_LENGTHS, FALSE, offsetof (LaidTag, at), 0, 0, LONGEST },
+  COUNT ("over", LaidTag, over, FALSE, LAID_OVER, 0, BUILT_MAX_COURSES),
   LENGTH ("bottom", LaidTag, bottom, FALSE, LAID_BOTTOM, 0, LONGEST),
   LENGTH ("top", LaidTag, top, FALSE, LAID_TOP, 0, LONGEST),
   LENGTH ("top-right", LaidTag, top_right, FALSE, LAID_TOP_RIGHT, 0, LONGEST),

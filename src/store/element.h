@@ -97,6 +97,7 @@ typedef struct
   GArray *perpends; /* Length, places; of those that say no height */
   GArray *at;       /* Length, place and height by turns, of those that do */
   guint mask;       /* LaidField bits */
+  gint32 over;
   Length bottom, top, top_right;
 } LaidTag;
 

@@ -142,8 +142,8 @@ put_laid (GString *out, const LaidCourse *laid)
 {
   g_autoptr (GArray) perpends = g_array_new (FALSE, FALSE, sizeof (Length));
   g_autoptr (GArray) at = g_array_new (FALSE, FALSE, sizeof (Length));
-  LaidTag said
-      = { laid->course, perpends, at, laid->given, laid->bottom, laid->top, laid->top_right };
+  LaidTag said = { laid->course, perpends,     at,        laid->given,
+                   laid->over,   laid->bottom, laid->top, laid->top_right };
   for (guint i = 0; i < laid->perpends->len; i++)
     {
       const LaidPerpend *perpend = &g_array_index (laid->perpends, LaidPerpend, i);

@@ -267,7 +267,7 @@ test_block_refused (void)
 static void
 test_faults (void)
 {
-  for (int what = 0; what < 15; what++)
+  for (int what = 0; what < 16; what++)
     {
       g_autoptr (Project) project = site ();
       g_autoptr (Wall) wall = wall_copy (wall_of (project));
@@ -328,6 +328,10 @@ test_faults (void)
         case 13:
           laid->given |= LAID_TOP;
           laid->top = -1;
+          break;
+        case 14:
+          laid->given |= LAID_OVER;
+          laid->over = 3;
           break;
         default:
           wall->height = MM (828);

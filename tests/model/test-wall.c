@@ -82,7 +82,7 @@ full_wall (void)
   LaidCourse laid = laid_course_new (1);
   LaidPerpend perpend = { LENGTH_MM (600), LENGTH_MM (100) };
   g_array_append_val (laid.perpends, perpend);
-  laid.given = LAID_BOTTOM | LAID_TOP | LAID_TOP_RIGHT;
+  laid.given = LAID_OVER | LAID_BOTTOM | LAID_TOP | LAID_TOP_RIGHT;
   laid.foreign.attributes = g_strdup ("v:l=\"1\"");
   g_array_append_val (wall->built->laid, laid);
   return wall;
@@ -205,6 +205,7 @@ change (Wall *wall, guint what)
     &wall->built->bed_least,
     &wall->built->bed_most,
     &laid->course,
+    &laid->over,
     &laid->bottom,
     &laid->top,
     &laid->top_right,
@@ -263,7 +264,7 @@ change (Wall *wall, guint what)
 }
 
 /* Numbers, flags, texts, words, and a thing less in three lists. */
-#define CHANGES (38 + 10 + 15 + 7 + 4)
+#define CHANGES (39 + 10 + 15 + 7 + 4)
 
 static void
 test_equal_sees_everything (void)

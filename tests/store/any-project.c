@@ -290,6 +290,8 @@ set_built (Wall *wall, const Block *block)
         }
       laid.given = (chance (70) ? LAID_BOTTOM : 0) | (chance (30) ? LAID_TOP : 0);
       laid.given |= laid.given & LAID_TOP && chance (50) ? LAID_TOP_RIGHT : 0;
+      laid.given |= chance (50) ? LAID_OVER : 0;
+      laid.over = g_test_rand_int_range (0, i);
       laid.bottom = i * pitch - block->height;
       laid.top = i * pitch + any_length (0, LENGTH_MM (3));
       laid.top_right = i * pitch + any_length (0, LENGTH_MM (3));
