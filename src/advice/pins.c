@@ -31,6 +31,8 @@ pin_dup_reason (const LaidPin *pin, const Layout *layout, const Block *block)
     case PIN_TOO_LONG:
       return g_strdup_printf (_ ("the piece is %s mm long, the block only %s mm"),
                               length_text (pin->length, is), length_text (block->length, unit));
+    case PIN_STANDS:
+      return g_strdup (_ ("the course stands already, laid otherwise"));
     case PIN_AGAINST:
       return g_strdup_printf (_ ("the pin at %s mm on this course does not let it"), at);
     case PIN_NO_WALL:

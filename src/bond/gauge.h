@@ -7,7 +7,12 @@
  */
 #define GAUGE_PACKING_MAX LENGTH_MM (20)
 
-/* `wall`: whose courses are meant; where NULL is taken, they lie as planned. */
+/* `wall`: whose courses are meant; where NULL is taken, they lie as planned.
+ *
+ * Courses that stand lie as built_bottoms() says, the others above them on beds of one thickness:
+ * of those between the limits that `built` or EN 1996-1-1, 8.1.5 (from memory) set, in steps of
+ * 0.5 mm, and the planned one, that which brings the last whole course nearest to where it was
+ * planned and not above the wall. docs/as-built.md says more. */
 
 /* Number of courses of a wall, the ripped one at the top included: 0 or more. */
 gint32 gauge_n_courses (const Wall *wall, const Block *block, const Laying *laying);

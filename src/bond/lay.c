@@ -8,6 +8,7 @@
 #include "bond/mirror.h"
 #include "bond/network.h"
 #include "bond/segment.h"
+#include "bond/stands.h"
 #include "bond/symmetry.h"
 
 typedef struct
@@ -112,6 +113,7 @@ add_piece (const Laid *laid, const Segment *segment, Length x, Length length)
   Piece piece = { .course = segment->course,
                   .segment = segment->index,
                   .shape = shape_of (laid->geometry, &form),
+                  .stands = segment->stands,
                   .x = x,
                   .length = length,
                   .bottom = form.lo,
@@ -400,6 +402,7 @@ layout_new (const Wall *wall, const Geometry *geometry)
 
   g_atomic_ref_count_init (&layout->refs);
   layout->wall = wall->id;
+  layout->held = geometry->held;
   layout->courses = g_array_ref (geometry->courses);
   layout->packings = g_array_ref (geometry->packings);
   layout->pins = g_array_ref (geometry->pins);
@@ -472,7 +475,7 @@ wants_symmetry (const Geometry *geometry, const Laying *laying)
 }
 
 static Layout *
-lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
+lay_over (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
 {
   Laying laying;
   g_autoptr (Geometry) geometry = NULL;
@@ -480,9 +483,8 @@ lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
   Laid laid;
   g_auto (WallBound) bound = { NULL };
 
-  g_return_val_if_fail (wall != NULL && block != NULL, NULL);
   laying = laying_resolve (&wall->laying, block);
-  geometry = geometry_new (wall, block, &laying);
+  geometry = geometry_new_over (wall, block, &laying, held);
   geometry->quick = quick;
   bound_init (&bound, geometry);
   patterns = network_solve (geometry, &bound, stop);
@@ -508,6 +510,36 @@ lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
     add_order_proof (&laid);
   patterns_free (patterns, (gint32) geometry->segments->len);
   return laid.layout;
+}
+
+static void
+mark_standing (Layout *layout, gint32 upto)
+{
+  for (guint i = 0; i < layout->pieces->len && layout_piece (layout, i)->course <= upto; i++)
+    g_array_index (layout->pieces, Piece, i).stands = TRUE;
+}
+
+/* What stands is laid as it was found before it stood, where that is still how it would be found:
+ * then all that lies above is as it was, too. */
+static Layout *
+lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
+{
+  gint32 n, held;
+  Layout *layout;
+
+  g_return_val_if_fail (wall != NULL && block != NULL, NULL);
+  n = wall_standing (wall);
+  held = stands_held_before (wall);
+  layout = lay_over (wall, block, held, quick, stop);
+  if (layout == NULL || held == n)
+    return layout;
+  if (stands_matches (layout, wall))
+    {
+      mark_standing (layout, n);
+      return layout;
+    }
+  layout_unref (layout);
+  return lay_over (wall, block, n, quick, stop);
 }
 
 Layout *

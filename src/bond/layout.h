@@ -32,6 +32,7 @@ typedef struct
   gint32 segment; /* unbroken run that it belongs to, counted from 0 in its course */
   PieceShape shape;
   Pinned pinned;
+  gboolean stands;       /* it is laid already */
   Length x, length;      /* left face and length of its bounding box */
   Length bottom, height; /* of its bounding box */
   gint32 outline;        /* first of its corners in points; -1: it is the bounding box */
@@ -42,6 +43,7 @@ typedef struct
 {
   gint32 number;      /* 1-based */
   Length bottom, top; /* of the full course; the last one's top may be the wall's (ripped) */
+  gboolean stands;    /* it is laid already */
   gint32 first;       /* its pieces in pieces[first .. first + n_pieces) */
   gint32 n_pieces;
 } Course;
@@ -55,6 +57,7 @@ typedef enum
   PIN_AT_END,   /* it leaves no room for a piece and its joint before the end of the run, at `at` */
   PIN_TOO_LONG, /* longer than the unit */
   PIN_AGAINST,  /* a pin before it in the list says something else: the one that begins at `at` */
+  PIN_STANDS,   /* the course stands, and no such piece is in it */
 } PinFate;
 
 typedef struct
@@ -125,6 +128,7 @@ typedef struct
   GArray *breaches; /* Breach, by course, then from the left */
   GArray *packings; /* Packing, likewise */
   GArray *pins;     /* LaidPin, each of the wall's, in its order */
+  gint32 held; /* courses that were held fast as they stand; those above were free to be found */
   gint32 n_whole, n_cut;
   Proof proof;
 } Layout;

@@ -50,7 +50,7 @@ lengths_used (const Geometry *geometry, const Pattern *patterns)
           Length end
               = k == pattern->n_pieces - 1 ? segment->b : pattern->faces[k] - geometry->joint;
 
-          if (end - x < geometry->unit)
+          if (end - x < geometry->unit && !segment->stands)
             use (uses, end - x);
         }
     }

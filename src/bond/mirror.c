@@ -39,8 +39,10 @@ add_axes (Mirror *mirror, const Geometry *geometry, const Wall *wall, const Layi
   gint32 n = (gint32) geometry->courses->len;
 
   if (laying->rules[RULE_SYMMETRY_WALL].keep != KEEP_OFF)
-    add_axis (mirror, laying, RULE_SYMMETRY_WALL,
-              (Axis){ .twice = wall->length, .to = wall->length, .first = 1, .last = n });
+    add_axis (
+        mirror, laying, RULE_SYMMETRY_WALL,
+        (Axis){
+            .twice = wall->length, .to = wall->length, .first = geometry->held + 1, .last = n });
   for (guint i = 0; about->keep != KEEP_OFF && i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
@@ -51,7 +53,7 @@ add_axes (Mirror *mirror, const Geometry *geometry, const Wall *wall, const Layi
                 (Axis){ .twice = left + right,
                         .from = left - about->value,
                         .to = right + about->value,
-                        .first = MAX (rules_course_under (geometry, opening), 1),
+                        .first = MAX (rules_course_under (geometry, opening), geometry->held + 1),
                         .last = over > 0 ? over : n });
     }
 }

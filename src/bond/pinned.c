@@ -154,10 +154,34 @@ run_of (const Parting *parting, guint i)
   return run;
 }
 
+/* In a course that stands nothing is parted any more. */
+static void
+judge_standing (const Geometry *geometry, LaidPin *pin)
+{
+  pin->fate = PIN_STANDS;
+  for (guint i = 0; i < geometry->segments->len; i++)
+    {
+      const Segment *segment = geometry_segment (geometry, (gint32) i);
+
+      if (segment->course != pin->course || segment->a != pin->x
+          || (pin->length > 0 && segment->b - segment->a != pin->length))
+        continue;
+      pin->fate = PIN_MET;
+      pin->segment = segment->index;
+      return;
+    }
+}
+
 static void
 judge (const Parting *parting, LaidPin *pin)
 {
   Run *best = NULL;
+
+  if (pin->course <= parting->geometry->held)
+    {
+      judge_standing (parting->geometry, pin);
+      return;
+    }
 
   pin->fate = pin->course > (gint32) parting->geometry->courses->len ? PIN_NO_COURSE : PIN_NO_WALL;
   for (guint i = 0; i < parting->geometry->segments->len; i++)
@@ -184,8 +208,8 @@ judge (const Parting *parting, LaidPin *pin)
 
 /* --- parting --- */
 
-static void
-add_part (Geometry *geometry, GArray *parts, const Segment *whole, Length a, Length b)
+void
+pinned_add_part (Geometry *geometry, GArray *parts, const Segment *whole, Length a, Length b)
 {
   Segment part = *whole;
   const Step *first;
@@ -230,7 +254,7 @@ part_run (Geometry *geometry, GArray *parts, const Run *run)
       gboolean last = i == run->faces->len;
       Length face = last ? 0 : g_array_index (run->faces, Wanted, i).face;
 
-      add_part (geometry, parts, &whole, a, last ? whole.b : face - geometry->joint);
+      pinned_add_part (geometry, parts, &whole, a, last ? whole.b : face - geometry->joint);
       set_solid (run, &g_array_index (parts, Segment, parts->len - 1));
       a = face;
     }

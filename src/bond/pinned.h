@@ -10,3 +10,6 @@
 /* Parts the segments, which have no links yet, and fills geometry->pins. What cannot be met is left
  * out: see PinFate. */
 void pinned_split (Geometry *geometry, const Wall *wall);
+
+/* Adds the part of a run from a to b to `parts`, with steps of its own. */
+void pinned_add_part (Geometry *geometry, GArray *parts, const Segment *whole, Length a, Length b);

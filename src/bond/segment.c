@@ -5,6 +5,7 @@
 #include "bond/mirror.h"
 #include "bond/pinned.h"
 #include "bond/rule.h"
+#include "bond/stands.h"
 
 #define MAX_GAPS 8 /* free intervals, one above another, kept at one place of a course */
 
@@ -559,11 +560,18 @@ find_alike (Geometry *geometry)
 Geometry *
 geometry_new (const Wall *wall, const Block *block, const Laying *laying)
 {
+  return geometry_new_over (wall, block, laying, wall_standing (wall));
+}
+
+Geometry *
+geometry_new_over (const Wall *wall, const Block *block, const Laying *laying, gint32 held)
+{
   Geometry *geometry = g_new0 (Geometry, 1);
   gint32 n = gauge_n_courses (wall, block, laying);
   CourseWork work = { .wall = wall, .geometry = geometry };
   GArray *spans = g_array_new (FALSE, FALSE, sizeof (Span));
 
+  geometry->held = held;
   geometry->unit = block->length;
   geometry->unit_height = block->height;
   geometry->joint = laying->head;
@@ -584,7 +592,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   work.stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
   for (gint32 number = 1; number <= n; number++)
     {
-      Course course = { .number = number };
+      Course course = { .number = number, .stands = number <= wall_standing (wall) };
 
       course.bottom = work.bottom = gauge_bottom (wall, block, laying, number);
       course.top = work.top = MIN (gauge_top (wall, block, laying, number), wall->height);
@@ -599,6 +607,7 @@ geometry_new (const Wall *wall, const Block *block, const Laying *laying)
   g_array_unref (work.stretches);
   rules_mark (geometry, wall, laying);
   geometry->mirror = mirror_new (geometry, wall, laying);
+  stands_split (geometry, wall);
   pinned_split (geometry, wall);
   link_segments (geometry);
   find_alike (geometry);

@@ -29,9 +29,10 @@ typedef struct
   gboolean full;         /* that height is the unit's */
   gboolean joined_left;  /* not the end of the run: a pinned perpend, whose face is `a` */
   gboolean joined_right; /* likewise; its face is b and a joint */
-  gboolean set;          /* one piece that is pinned: no perpend within */
-  gint32 first_link;     /* in Geometry.links */
-  gint32 n_below;        /* links to segments of the course below come first */
+  gboolean set;          /* one piece that is pinned, or stands: no perpend within */
+  gboolean stands;
+  gint32 first_link; /* in Geometry.links */
+  gint32 n_below;    /* links to segments of the course below come first */
   gint32 n_links;
   gint32 first_mark; /* in Geometry.marks: what optional rules ask of it (rule.h) */
   gint32 n_perpend_marks, n_marks;
@@ -54,6 +55,7 @@ typedef struct
   GArray *allowed;       /* Length, ascending: pieces of others have a price; NULL: of none */
   gboolean wishing;      /* some rule is preferred: patterns have prices less than a cut's */
   gboolean rich;         /* more places are to be tried: a least lap and a least piece in turn */
+  gint32 held;           /* courses from the first on that are laid as they stand */
   gboolean quick;        /* the first round is enough, whatever the bound says */
   GArray *courses;       /* Course, pieces not set */
   GArray *segments;      /* Segment, by course, then index */
@@ -67,7 +69,11 @@ typedef struct
                             shape, with the same marks */
 } Geometry;
 
+/* All that stands is held fast. */
 Geometry *geometry_new (const Wall *wall, const Block *block, const Laying *laying);
+/* The first `held` courses of those that stand are. */
+Geometry *geometry_new_over (const Wall *wall, const Block *block, const Laying *laying,
+                             gint32 held);
 void geometry_free (Geometry *geometry);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Geometry, geometry_free)
 

@@ -57,6 +57,8 @@ write_piece (Json *json, const Written *written, guint i)
   json_string (json, "shape", piece_shape_word (piece->shape));
   if (piece->pinned != PINNED_NOT)
     json_bool (json, "pinned", TRUE);
+  if (layout_course (written->layout, (guint) piece->course - 1)->stands && !piece->stands)
+    json_bool (json, "stands", FALSE);
   if (piece->outline >= 0)
     write_outline (json, written->layout, piece);
   saw_piece_json (json, written->block, written->saw, written->number, i);
@@ -161,6 +163,8 @@ write_course (Json *json, const Written *written, const Course *course, const GA
   json_int (json, "course", course->number);
   json_length (json, "bottom", course->bottom);
   json_length (json, "top", course->top);
+  if (course->stands)
+    json_bool (json, "stands", TRUE);
   write_steel (json, runs, course->number);
   write_ties (json, written, course->number);
   json_array (json, "pieces");

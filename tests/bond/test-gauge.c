@@ -160,6 +160,127 @@ test_nearest (void)
     }
 }
 
+typedef struct
+{
+  const char *what;
+  double unit, bed, first_bed, wall; /* mm */
+  int standing;
+  double top;         /* measured of the last that stands; 0: it was not */
+  double least, most; /* of the next beds; 0: not said */
+  double next;
+  int courses;
+} NextRow;
+
+/* By hand, docs/as-built.md. Thirteen courses of 200 on beds of 2 over 20 end at 2644. */
+static const NextRow next_rows[] = {
+  { "as planned", 200, 2, 20, 2644, 3, 0, 0, 0, 2, 13 },
+  { "6 high: ten beds of 1.5 would end at 2645, over the wall, so 1", 200, 2, 20, 2644, 3, 630, 0,
+    0, 1, 13 },
+  { "the same where there is room: 1.5 ends 1 mm off, 1 ends 4 off", 200, 2, 20, 2650, 3, 630, 0, 0,
+    1.5, 13 },
+  { "6 low: ten beds of 2.5 end at 2643", 200, 2, 20, 2644, 3, 618, 0, 0, 2.5, 13 },
+  { "far too high: as thin as may be, the last one is ripped", 200, 2, 20, 2644, 3, 650, 0, 0, 1,
+    13 },
+  { "far too low: no thicker than 3", 200, 2, 20, 2644, 3, 600, 0, 0, 3, 13 },
+  { "limits of the builder's own: ten beds of 0.5 end at 2635, of 1 at 2640", 200, 2, 20, 2644, 3,
+    630, 0.5, 2, 1, 13 },
+  { "and wider ones: ten beds of 4 end at 2640, of 4.5 at 2645", 200, 2, 20, 2644, 3, 600, 1, 5, 4,
+    13 },
+  { "thick joints: ten courses of 65 on 10 end at 750; seven beds over 233 of 7.5 end at 740.5, of "
+    "8.5 at 747.5, of 9 at 751",
+    65, 10, 10, 752, 3, 233, 0, 0, 9, 10 },
+  { "2.5 high: 1.75 would be right, 2 and 1.5 are as far: the planned one", 200, 2, 20, 2650, 3,
+    626.5, 1, 3, 2, 13 },
+  { "the last of them stands", 200, 2, 20, 2644, 13, 2640, 0, 0, 2, 13 },
+  { "so low that there is room for one more, ripped", 200, 2, 20, 2670, 13, 2630, 0, 0, 2, 14 },
+  { "a strip of 20 on top is packed", 200, 2, 20, 2670, 13, 2648, 0, 0, 2, 13 },
+};
+
+static Wall *
+standing_wall (const NextRow *row)
+{
+  Wall *wall = wall_new ();
+
+  wall->height = length_from_mm (row->wall);
+  wall->built = built_new ();
+  wall->built->courses = row->standing;
+  for (gint32 i = 1; i <= row->standing; i++)
+    {
+      LaidCourse laid = laid_course_new (i);
+
+      if (i == row->standing && row->top > 0)
+        {
+          laid.given = LAID_TOP;
+          laid.top = length_from_mm (row->top);
+        }
+      g_array_append_val (wall->built->laid, laid);
+    }
+  wall->built->given
+      = (row->least > 0 ? BUILT_BED_LEAST : 0) | (row->most > 0 ? BUILT_BED_MOST : 0);
+  wall->built->bed_least = length_from_mm (row->least);
+  wall->built->bed_most = length_from_mm (row->most);
+  return wall;
+}
+
+static void
+test_next_beds (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (next_rows); i++)
+    {
+      const NextRow *row = &next_rows[i];
+      Block block = block_default ();
+      g_autoptr (Wall) wall = standing_wall (row);
+      Laying given = laying_of (row->bed, row->first_bed);
+      Laying laying;
+
+      block.height = length_from_mm (row->unit);
+      laying = laying_resolve (&given, &block);
+      g_test_message ("%s", row->what);
+      g_assert_cmpint (gauge_bed (wall, &block, &laying, row->standing + 1), ==,
+                       length_from_mm (row->next));
+      g_assert_cmpint (gauge_bed (wall, &block, &laying, row->standing + 2), ==,
+                       length_from_mm (row->next));
+      g_assert_cmpint (gauge_n_courses (wall, &block, &laying), ==, row->courses);
+      if (row->top > 0)
+        g_assert_cmpint (gauge_top (wall, &block, &laying, row->standing), ==,
+                         length_from_mm (row->top));
+      block_clear (&block);
+    }
+}
+
+/* What is asked by height agrees with where the courses lie. */
+static void
+test_by_height (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (next_rows); i++)
+    {
+      const NextRow *row = &next_rows[i];
+      Block block = block_default ();
+      g_autoptr (Wall) wall = standing_wall (row);
+      Laying given = laying_of (row->bed, row->first_bed);
+      Laying laying;
+
+      block.height = length_from_mm (row->unit);
+      laying = laying_resolve (&given, &block);
+      for (Length z = 0; z < wall->height + LENGTH_MM (500); z += LENGTH_MM (7))
+        {
+          gint32 nearest = gauge_nearest_top (wall, &block, &laying, z);
+          gint32 at = gauge_course_at (wall, &block, &laying, z);
+          Length off = ABS ((nearest > 0 ? gauge_top (wall, &block, &laying, nearest)
+                                         : gauge_bottom (wall, &block, &laying, 1))
+                            - z);
+
+          for (gint32 n = 1; n < 20; n++)
+            g_assert_cmpint (off, <=, ABS (gauge_top (wall, &block, &laying, n) - z));
+          g_assert_cmpint (off, <=, ABS (gauge_bottom (wall, &block, &laying, 1) - z));
+          if (at > 0)
+            g_assert_cmpint (gauge_bottom (wall, &block, &laying, at), <, z);
+          g_assert_cmpint (gauge_bottom (wall, &block, &laying, at + 1), >=, z);
+        }
+      block_clear (&block);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -168,5 +289,7 @@ main (int argc, char **argv)
   g_test_add_func ("/gauge/heights", test_courses);
   g_test_add_func ("/gauge/number-of-courses", test_count);
   g_test_add_func ("/gauge/nearest-top", test_nearest);
+  g_test_add_func ("/gauge/next-beds", test_next_beds);
+  g_test_add_func ("/gauge/by-height", test_by_height);
   return g_test_run ();
 }

@@ -308,6 +308,8 @@ assert_fate (const Wall *wall, const Block *block, const Layout *layout, guint i
     case PIN_AGAINST:
       g_assert_true (contradicts_one (layout, i, joint));
       break;
+    case PIN_STANDS:
+      g_assert_not_reached (); /* nothing stands */
     }
 }
 

@@ -1,6 +1,8 @@
 /* check-column.c - what stands in a strip of a course between two verticals, checked */
 #include "check-column.h"
 
+#include "check-built.h"
+
 typedef struct
 {
   Length low, high;
@@ -12,6 +14,8 @@ typedef struct
 Length
 check_bottom (const Check *check, gint32 course)
 {
+  if (wall_standing (check->wall) > 0)
+    return check_built_bottom (check, course);
   return check->laying.first_bed + (course - 1) * (check->block->height + check->laying.bed);
 }
 
@@ -293,7 +297,7 @@ column_packings_fault (const Check *check, const Course *course, Length from, Le
       if (!take (free, &span))
         return g_strdup_printf ("a packing of course %d is not at a free place at %d .. %d",
                                 course->number, from, to);
-      if (!is_packed (check, &span) && packing->length > 2 * check->laying.head
+      if (!is_packed (check, &span) && packing->length > 2 * check->laying.head && !course->stands
           && course->top <= check_top_of (check))
         return g_strdup_printf ("a packing of course %d is %d thick", course->number,
                                 span.high - span.low);
@@ -325,6 +329,20 @@ take_joint (const Check *check, const Piece *left, const Piece *right, GArray *f
   return FALSE;
 }
 
+/* Where what stands is farther apart than it was, the joint is packed. */
+static gboolean
+is_in_packing (const Check *check, const Course *course, Length from, Length to)
+{
+  for (guint i = 0; i < check->layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (check->layout->packings, Packing, i);
+      if (packing->course == course->number && packing->x <= from
+          && to <= packing->x + packing->length)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* A place between two pieces of a segment where no free height is left may be none: then the two
  * stand on both sides of an opening. */
 static char *
@@ -336,7 +354,8 @@ column_joints_fault (const Check *check, const Course *course, Length from, Leng
       const Piece *left = check_piece_before (check, course, right);
       if (left == NULL || left->x + left->length >= to || right->x <= from)
         continue;
-      if (!take_joint (check, left, right, free))
+      if (!take_joint (check, left, right, free)
+          && !(course->stands && is_in_packing (check, course, from, to)))
         return g_strdup_printf ("the joint before piece %d/%d is not at a free place at %d",
                                 right->course, right->number, from);
     }

@@ -19,10 +19,10 @@ count_courses (const Check *check)
   gint32 n = 0;
   for (;; n++)
     {
-      gint64 bottom
-          = check->laying.first_bed + n * ((gint64) check->block->height + check->laying.bed);
+      gint64 bottom = check_bottom (check, n + 1);
       gint64 left = check->wall->height - bottom;
-      if (left < check->block->height && left <= CHECK_PACKING_MAX)
+      if (n >= wall_standing (check->wall) && left < check->block->height
+          && left <= CHECK_PACKING_MAX)
         return n;
     }
 }
@@ -39,6 +39,8 @@ check_courses (const Check *check)
       const Course *course = layout_course (check->layout, i);
       Length bottom = check_bottom (check, i + 1);
       Length top = MIN (bottom + check->block->height, check->wall->height);
+      if (course->stands != (i < wall_standing (check->wall)))
+        return g_strdup_printf ("whether course %d stands is told wrongly", i + 1);
       if (course->number != i + 1)
         return g_strdup_printf ("course %d calls itself %d", i + 1, course->number);
       if (course->bottom != bottom || course->top != top)
@@ -68,6 +70,9 @@ check_order (const Check *check)
           if (piece->course != course->number || piece->number != i + 1)
             return g_strdup_printf ("piece %d of course %d calls itself %d/%d", i + 1,
                                     course->number, piece->course, piece->number);
+          if (piece->stands && !course->stands)
+            return g_strdup_printf ("piece %d/%d stands and its course does not", piece->course,
+                                    piece->number);
           if (i > 0 && piece->x < layout_piece (check->layout, course->first + i - 1)->x)
             return g_strdup_printf ("piece %d/%d lies left of the one before", piece->course,
                                     piece->number);
@@ -208,7 +213,9 @@ segments_fault (const Check *check, const Course *course)
     {
       const Piece *piece = layout_piece (check->layout, course->first + i);
       const Piece *before = check_piece_before (check, course, piece);
-      if (before && before->x + before->length + check->laying.head != piece->x)
+      Length apart = before ? piece->x - before->x - before->length : 0;
+      if (before && course->stands ? apart < check->laying.head
+                                   : before && apart != check->laying.head)
         return g_strdup_printf ("piece %d/%d stands %d from the one before, not %d", piece->course,
                                 piece->number, piece->x - before->x - before->length,
                                 check->laying.head);
