@@ -116,7 +116,7 @@ _hb_canvas_ask_places (HbCanvas *self)
   const Wall *wall = _hb_canvas_get_wall_value (self);
   const Opening *opening = _hb_canvas_get_opening (self);
 
-  if (opening && !self->client)
+  if (opening && !self->client && gtk_widget_get_mapped (GTK_WIDGET (self)))
     hb_places_ask (self->places, wall, _hb_canvas_get_block (self), opening->id,
                    wanted_shifts (self, opening), PLACES_WITHIN, PLACES_STEP);
   else
@@ -565,6 +565,9 @@ hb_canvas_init (HbCanvas *self)
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The wall"), -1);
+  /* What nobody sees is not sought. */
+  g_signal_connect_after (self, "map", G_CALLBACK (_hb_canvas_ask_places), NULL);
+  g_signal_connect_after (self, "unmap", G_CALLBACK (_hb_canvas_ask_places), NULL);
   _hb_canvas_add_zoom (self);
   _hb_canvas_add_pointer (self);
   _hb_canvas_add_hover (self);

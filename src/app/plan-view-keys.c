@@ -361,7 +361,7 @@ arrow (HbPlanView *self, int east, int north, GdkModifierType state)
   int along, out;
 
   if (!wall || !wall->place.given || self->pull.kind != PLAN_PULL_NONE || self->meeting[0].n
-      || (state & GDK_CONTROL_MASK))
+      || ((state & GDK_CONTROL_MASK) && !opening))
     return GDK_EVENT_PROPAGATE;
   ways (wall, east, north, &along, &out);
   if (opening && along)
@@ -369,7 +369,10 @@ arrow (HbPlanView *self, int east, int north, GdkModifierType state)
       Opening next = opening_copy (opening);
       Edit *edit;
 
-      next.x += along * by;
+      if (state & GDK_CONTROL_MASK)
+        next.x = _hb_plan_view_next_cheap (self, opening, along);
+      else
+        next.x += along * by;
       edit = edit_set_opening (&next);
       opening_clear (&next);
       return nudge (self, edit, NULL);

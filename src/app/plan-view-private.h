@@ -1,6 +1,7 @@
 /* plan-view-private.h - what the files of the plan share */
 #pragma once
 
+#include "app/places.h"
 #include "app/plan-view.h"
 #include "app/recording.h"
 #include "app/tool.h"
@@ -41,7 +42,9 @@ struct _HbPlanView
 {
   GtkWidget parent;
 
-  HbDocument *document; /* owned */
+  HbDocument *document; /* owned, as the next */
+  HbAnswers *answers;
+  HbPlaces *places; /* of the chosen opening; owned */
 
   /* What is chosen */
   WallId wall;
@@ -72,6 +75,7 @@ struct _HbPlanView
 };
 
 /* plan-view.c */
+Theme _hb_plan_view_theme (HbPlanView *self);
 const Project *_hb_plan_view_project (HbPlanView *self);
 void _hb_plan_view_queue_redraw (HbPlanView *self);
 void _hb_plan_view_set_view (HbPlanView *self, const View *view, gboolean fitted);
@@ -111,6 +115,14 @@ gboolean _hb_plan_view_place_begin (HbPlanView *self);
 void _hb_plan_view_place_to (HbPlanView *self, double x, double y);
 void _hb_plan_view_place_keep (HbPlanView *self);
 gboolean _hb_plan_view_place_key (HbPlanView *self, guint key, GdkModifierType state);
+
+/* plan-view-strip.c: what other places of the chosen opening would cost */
+void _hb_plan_view_ask_places (HbPlanView *self);
+void _hb_plan_view_rest (HbPlanView *self, Opening *opening, const Grip *grip);
+Length _hb_plan_view_next_cheap (HbPlanView *self, const Opening *opening, int direction);
+void _hb_plan_view_snapshot_strip (HbPlanView *self, GtkSnapshot *snapshot);
+gboolean _hb_plan_view_hover_strip (HbPlanView *self, double x, double y);
+gboolean _hb_plan_view_press_strip (HbPlanView *self, double x, double y);
 
 /* plan-view-open.c: new openings */
 gboolean _hb_plan_view_opens (HbPlanView *self);

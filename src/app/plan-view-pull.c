@@ -89,6 +89,7 @@ pull_opening (HbPlanView *self, Length east, Length north, const Grip *grip)
   pulled
       = tool_pull_opening (wall, project_block (self->pull.project, wall->block),
                            wall_opening (wall, id), (RefPart) self->pull.ref.part, along, 0, grip);
+  _hb_plan_view_rest (self, &pulled, grip);
   text = g_strdup_printf (_ ("%s: %s mm wide, left jamb at %s"), tool_opening_name (&pulled),
                           length_text (pulled.width, w), length_text (pulled.x, x));
   if (preview (self, edit_set_opening (&pulled), NULL))
@@ -275,6 +276,8 @@ pull_begin_cb (HbPlanView *self, double x, double y, GtkGesture *gesture)
     begin (self, PLAN_PULL_PAN, x, y, &ref);
   else if (button != GDK_BUTTON_PRIMARY)
     gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
+  else if (_hb_plan_view_press_strip (self, x, y))
+    ;
   else if (self->tool == HB_PLAN_TOOL_PART)
     begin (self, PLAN_PULL_PART, x, y, &ref);
   else if (self->tool == HB_PLAN_TOOL_PLACE)
@@ -484,6 +487,8 @@ motion_cb (HbPlanView *self, double x, double y)
   self->pointer_y = y;
   if (self->pull.kind == PLAN_PULL_NONE && _hb_plan_view_draws (self))
     _hb_plan_view_draw_to (self, x, y);
+  if (self->pull.kind == PLAN_PULL_NONE)
+    _hb_plan_view_hover_strip (self, x, y);
   if (self->pull.kind == PLAN_PULL_NONE && self->tool == HB_PLAN_TOOL_PLACE)
     _hb_plan_view_place_to (self, x, y);
   _hb_plan_view_update_cursor (self);

@@ -41,8 +41,8 @@ _hb_plan_view_say (HbPlanView *self, const char *sentence)
 
 /* ---- what is drawn ---- */
 
-static Theme
-theme_of (HbPlanView *self)
+Theme
+_hb_plan_view_theme (HbPlanView *self)
 {
   gboolean dark = FALSE;
 
@@ -81,7 +81,7 @@ redraw (HbPlanView *self)
 static void
 record (HbPlanView *self, const graphene_rect_t *area)
 {
-  const Theme theme = theme_of (self);
+  const Theme theme = _hb_plan_view_theme (self);
 
   if (self->stale || !self->drawing)
     redraw (self);
@@ -98,7 +98,7 @@ hb_plan_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   HbPlanView *self = HB_PLAN_VIEW (widget);
   const graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
                                                    (float) gtk_widget_get_height (widget));
-  const Rgba fill = theme_row (theme_of (self), STYLE_PAPER)->fill;
+  const Rgba fill = theme_row (_hb_plan_view_theme (self), STYLE_PAPER)->fill;
   const GdkRGBA paper = { (float) fill.r, (float) fill.g, (float) fill.b, 1 };
 
   gtk_snapshot_push_clip (snapshot, &area);
@@ -108,6 +108,7 @@ hb_plan_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
       record (self, &area);
       hb_recording_snapshot (self->recording, snapshot, &self->view);
       hb_recording_snapshot (self->moving, snapshot, &self->view);
+      _hb_plan_view_snapshot_strip (self, snapshot);
     }
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child;
        child = gtk_widget_get_next_sibling (child))
@@ -251,6 +252,7 @@ hb_plan_view_select (HbPlanView *self, WallId wall, OpeningId opening)
   self->opening = opening;
   if (opening.n || (wall.n != self->meeting[0].n && wall.n != self->meeting[1].n))
     hb_plan_view_select_meeting (self, (WallId){ 0 }, (WallId){ 0 });
+  _hb_plan_view_ask_places (self);
   _hb_plan_view_queue_redraw (self);
 }
 
@@ -387,6 +389,7 @@ changed_cb (HbPlanView *self)
   _hb_plan_view_queue_redraw (self);
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
+  _hb_plan_view_ask_places (self);
   _hb_plan_view_update_holds (self);
   if (self->fitted && self->pull.kind == PLAN_PULL_NONE && !self->nudging
       && self->tool != HB_PLAN_TOOL_PLACE)
@@ -400,10 +403,13 @@ theme_cb (HbPlanView *self)
 }
 
 void
-hb_plan_view_set_document (HbPlanView *self, HbDocument *document)
+hb_plan_view_set_document (HbPlanView *self, HbDocument *document, HbAnswers *answers)
 {
   g_return_if_fail (HB_IS_PLAN_VIEW (self) && !self->document);
   self->document = g_object_ref (document);
+  self->answers = g_object_ref (answers);
+  g_signal_connect_object (answers, "laid", G_CALLBACK (gtk_widget_queue_draw), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_widget_get_settings (GTK_WIDGET (self)),
                            "notify::gtk-application-prefer-dark-theme", G_CALLBACK (theme_cb), self,
@@ -446,6 +452,7 @@ hb_plan_view_map (GtkWidget *widget)
   if (HB_PLAN_VIEW (widget)->fitted)
     hb_plan_view_fit (HB_PLAN_VIEW (widget));
   _hb_plan_view_update_holds (HB_PLAN_VIEW (widget));
+  _hb_plan_view_ask_places (HB_PLAN_VIEW (widget));
 }
 
 static void
@@ -454,6 +461,7 @@ hb_plan_view_unmap (GtkWidget *widget)
   hb_plan_view_cancel (HB_PLAN_VIEW (widget));
   GTK_WIDGET_CLASS (hb_plan_view_parent_class)->unmap (widget);
   _hb_plan_view_drop_holds (HB_PLAN_VIEW (widget));
+  hb_places_forget (HB_PLAN_VIEW (widget)->places);
 }
 
 static gboolean
@@ -483,6 +491,8 @@ hb_plan_view_dispose (GObject *object)
   _hb_plan_view_drop_holds (self);
   _hb_plan_view_pull_clear (self);
   g_clear_pointer (&self->typing, gtk_widget_unparent);
+  g_clear_pointer (&self->places, hb_places_free);
+  g_clear_object (&self->answers);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (hb_plan_view_parent_class)->dispose (object);
 }
@@ -535,6 +545,13 @@ hb_plan_view_class_init (HbPlanViewClass *klass)
   signals[SIGNAL_TOOL] = new_signal ("tool", 0, 0, 0);
 }
 
+/* More of the strip is known. */
+static void
+places_changed_cb (gpointer data)
+{
+  gtk_widget_queue_draw (GTK_WIDGET (data));
+}
+
 static void
 hb_plan_view_init (HbPlanView *self)
 {
@@ -542,6 +559,7 @@ hb_plan_view_init (HbPlanView *self)
   self->recording = hb_recording_new (HB_ALL_LAYERS);
   self->moving = hb_recording_new (HB_ALL_LAYERS);
   self->holds = g_ptr_array_new ();
+  self->places = hb_places_new (places_changed_cb, self);
   self->draw.trace = trace_new ();
   self->draw.typed = g_string_new (NULL);
   self->fitted = TRUE;

@@ -12,13 +12,14 @@
 
 #include <gtk/gtk.h>
 
+#include "app/answers.h"
 #include "app/document.h"
 
 #define HB_TYPE_PLAN_VIEW (hb_plan_view_get_type ())
 G_DECLARE_FINAL_TYPE (HbPlanView, hb_plan_view, HB, PLAN_VIEW, GtkWidget)
 
 /* Once. */
-void hb_plan_view_set_document (HbPlanView *view, HbDocument *document);
+void hb_plan_view_set_document (HbPlanView *view, HbDocument *document, HbAnswers *answers);
 /* Follows what is chosen elsewhere; says nothing. A meeting that is chosen stays so while its wall
  * does. */
 void hb_plan_view_select (HbPlanView *view, WallId wall, OpeningId opening);

@@ -107,6 +107,8 @@ card_at (const HbStrips *strips)
   view_to_sheet (&strips->view, &head, &x, &top);
   left = CLAMP ((float) x - WIDTH / 2, 4, MAX (4, area->size.width - WIDTH - 4));
   at = (float) y + AWAY;
+  if (strips->above && (float) top - AWAY - height >= 4)
+    at = (float) top - AWAY - height;
   if (at + height > area->size.height - 4)
     at = (float) top - AWAY - height;
   if (at < 4)

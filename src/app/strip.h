@@ -19,6 +19,7 @@ typedef struct
   const Layout *layout; /* of the wall as it is; NULL: not known yet */
   Shift shift;          /* what the words are of: what is being pulled, else SHIFT_ALONG */
   View view, rod;       /* where the wall is seen, and the rod */
+  gboolean above;       /* the card stands over the opening, where it can, not below it */
   graphene_rect_t area; /* the sheet */
   Theme theme;
 } HbStrips;

@@ -628,7 +628,7 @@ connect_document (HbWindow *self)
   g_signal_connect_object (self->answers, "counted", G_CALLBACK (explain), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->answers, "found", G_CALLBACK (explain), self, G_CONNECT_SWAPPED);
   hb_canvas_set_document (self->canvas, self->document, self->answers);
-  hb_plan_view_set_document (self->plan, self->document);
+  hb_plan_view_set_document (self->plan, self->document, self->answers);
   hb_walls_pane_set_document (self->walls, self->document, self->answers);
   hb_takeoff_pane_set_document (self->takeoff, self->document, self->answers);
   hb_findings_pane_set_document (self->findings, self->document, self->answers);

@@ -358,6 +358,37 @@ def opening():
         describes(program, "list item", "W1 in Front", "left jamb at 1000 mm")
 
 
+@tap.case("/plan/the-strip-of-cuts-is-there-in-plan")
+def strip():
+    path = house("strip.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        node = program.find("list item", "W1 in Front")
+        x, y, width, height = program.box(node)
+        program.click(node)
+        program.settle(2.5)
+        program.picture("strip-in-plan")
+        # Over the window, inside of the wall: its middle bar is the place where it stands.
+        places = set()
+        for dx in range(-60, 61, 6):
+            desk.run("xdotool", "mousemove", x + width // 2 + dx, y - 14 - 14)
+            program.settle(0.05)
+            for name in program.names("label") + program.names("status bar"):
+                found = re.search(r"Left jamb at ([\d.]+) mm: .*cuts.*Click to move it there", name)
+                if found:
+                    places.add(float(found.group(1)))
+        check(len(places) > 8, f"places told: {sorted(places)}")
+        program.click((x + width // 2 + 40, y - 28))
+        text = program.saved(path, lambda t: 'x="1000"' not in t)
+        at = float(re.search(r'name="W1" kind="window" x="([\d.]+)"', text).group(1))
+        check(at in places or abs(at - 1100) < 60, f"moved to {at}")
+        program.keys("ctrl+z")
+        describes(program, "list item", "W1 in Front", "left jamb at 1000 mm")
+        # To the next cheap place by key.
+        program.keys("ctrl+Right")
+        program.saved(path, lambda t: 'x="1000"' not in t)
+
+
 @tap.case("/plan/a-wall-is-moved-and-its-neighbours-follow")
 def push():
     path = house("push.halfbond")
