@@ -62,9 +62,13 @@ void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-lon
                                    symmetry-off */
 void judge_openings (Judging *judging);       /* openings.c: beyond-move, sill, head, narrow-pier,
                                          lintel-bearing */
-void judge_stability (Judging *judging); /* stability.c: slender, partition-limits, bearing-room,
-                                    small-pier, corner-opening */
-void judge_pressure (Judging *judging);  /* pressure.c: bearing-pressure */
+void judge_stability (Judging *judging);      /* stability.c: slender, bearing-room, small-pier,
+                                         corner-opening */
+void judge_loose (Judging *judging);          /* loose.c: free-standing, partition-limits,
+                                                 partition-length */
+void judge_fresh (Judging *judging);          /* fresh.c: fresh-height */
+void judge_ends (Judging *judging);           /* ends.c: end-piece */
+void judge_pressure (Judging *judging);       /* pressure.c: bearing-pressure */
 void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (

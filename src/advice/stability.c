@@ -4,16 +4,13 @@
  * weighs most. */
 #include <glib/gi18n-lib.h>
 
+#include "advice/held.h"
 #include "advice/judging.h"
 #include "advice/pier.h"
 #include "bond/gauge.h"
 
 /* EN 1996-1-1, 5.5.1.4, from memory: effective height over effective thickness. */
 #define SLENDER_MOST 27
-/* EN 1996-3, annex B, from memory: walls within, without vertical load. */
-#define PARTITION_HEIGHT LENGTH_MM (6000)
-#define PARTITION_LENGTH LENGTH_MM (12000)
-#define PARTITION_THICKNESS LENGTH_MM (50)
 /* EN 1996-1-1, 8.1.3 and 6.1.2.1, from memory: a wall that bears load is not to be smaller in plan;
  * it is reckoned weaker where it is smaller. mm2. */
 #define AREA_LEAST 40000.0
@@ -22,16 +19,6 @@
 #define CORNER_LEAST LENGTH_MM (500)
 
 /* --- the wall --- */
-
-/* Butted to another wall, so that it is taken for one that bears nothing. */
-static gboolean
-is_partition (const Wall *wall)
-{
-  for (int side = 0; side < 2; side++)
-    if (wall->ends[side].ret > 0 && wall->ends[side].through == THROUGH_ALL)
-      return TRUE;
-  return FALSE;
-}
 
 static void
 judge_slenderness (Judging *judging)
@@ -50,43 +37,6 @@ judge_slenderness (Judging *judging)
                        length_text (height, is), (double) height / thickness,
                        length_text (thickness, thick), SLENDER_MOST),
       MEND_NONE);
-}
-
-/* The longest stretch without another wall that meets this one; a free end holds nothing, but no
- * more is known of it. */
-static Length
-longest_stretch (const Wall *wall)
-{
-  Length longest = 0;
-
-  for (Length from = 0, to; from < wall->length; from = to)
-    {
-      to = wall->length;
-      for (guint i = 0; i < wall->tees->len; i++)
-        if (wall_tee_at (wall, i)->x > from)
-          to = MIN (to, wall_tee_at (wall, i)->x);
-      longest = MAX (longest, to - from);
-    }
-  return longest;
-}
-
-static void
-judge_partition (Judging *judging)
-{
-  const Length height = judging->wall->height, thickness = judging->block->thickness;
-  const Length stretch = longest_stretch (judging->wall);
-  char h[LENGTH_TEXT_SIZE], l[LENGTH_TEXT_SIZE], t[LENGTH_TEXT_SIZE];
-
-  if (height <= PARTITION_HEIGHT && stretch <= PARTITION_LENGTH && thickness >= PARTITION_THICKNESS)
-    return;
-  judging_add (judging, "partition-limits", SEVERITY_NOTE,
-               g_strdup_printf (_ ("This partition is %s mm high, %s mm long between other walls "
-                                   "and %s mm thick; the simplified rules for walls without load "
-                                   "end at 6 m, 12 m and 50 mm (EN 1996-3, annex B): check with a "
-                                   "licensed engineer."),
-                                length_text (height, h), length_text (stretch, l),
-                                length_text (thickness, t)),
-               MEND_NONE);
 }
 
 /* --- piers --- */
@@ -255,7 +205,7 @@ judge_parts (Judging *judging, const Pier *pier)
       const Opening *opening = i == 0 ? pier->left : pier->right;
       g_autofree char *name = NULL;
 
-      if (opening == NULL || has_tee (wall, &parts[i]) || is_partition (wall))
+      if (opening == NULL || has_tee (wall, &parts[i]) || wall_is_partition (wall))
         continue;
       name = g_strdup_printf (_ ("The pier between %s and the movement joint"),
                               opening_called (opening));
@@ -267,7 +217,7 @@ judge_parts (Judging *judging, const Pier *pier)
 static void
 judge_pier (Judging *judging, const Pier *pier)
 {
-  const gboolean bears = !is_partition (judging->wall) && !is_held (judging->wall, pier);
+  const gboolean bears = !wall_is_partition (judging->wall) && !is_held (judging->wall, pier);
   g_autofree char *name = name_of_pier (pier);
 
   if (judge_parts (judging, pier) || judge_bearing_room (judging, pier)
@@ -281,7 +231,8 @@ judge_stability (Judging *judging)
 {
   const Wall *wall = judging->wall;
 
-  (is_partition (wall) ? judge_partition : judge_slenderness) (judging);
+  if (!wall_is_partition (wall))
+    judge_slenderness (judging);
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);

@@ -28,25 +28,74 @@ typedef struct
 } Row;
 
 static const Row rows[] = {
-  { "27 times its thickness", .length = 4000, .height = 2700, .thickness = 100 },
-  { "a little more", .length = 4000, .height = 2750, .thickness = 100, .rule = "slender",
+  { "27 times its thickness", .length = 4000, .height = 2700, .thickness = 100, .left = 250,
+    .right = 250 },
+  { "a little more", .length = 4000, .height = 2750, .thickness = 100, .left = 250, .right = 250,
+    .rule = "slender",
     .text = "The wall is 2750 mm high, 27.5 times its thickness of 100 mm; the effective height is "
             "to be 27 times at most (EN 1996-1-1, 5.5.1.4). Here the height of the blockwork "
             "stands for it: check with a licensed engineer." },
-  { "a partition that is no more slender than may be", .length = 12000, .height = 2750,
-    .thickness = 100, .left = 250, .through = THROUGH_ALL },
-  { "a long partition", .length = 12010, .height = 2750, .thickness = 100, .left = 250,
+  { "a partition is not asked for it", .length = 3750, .height = 2750, .thickness = 100,
+    .left = 250, .through = THROUGH_ALL },
+  { "a long partition", .length = 12510, .height = 2750, .thickness = 150, .left = 250,
     .right = 250, .through = THROUGH_ALL, .rule = "partition-limits",
-    .text = "This partition is 2750 mm high, 12010 mm long between other walls and 100 mm thick; "
+    .text = "This partition is 2750 mm high, 12010 mm long between other walls and 150 mm thick; "
             "the simplified rules for walls without load end at 6 m, 12 m and 50 mm (EN 1996-3, "
             "annex B): check with a licensed engineer." },
+  { "as long as may be", .length = 12500, .height = 2750, .thickness = 150, .left = 250,
+    .right = 250, .through = THROUGH_ALL },
   { "held by a wall between", .length = 12010, .height = 2750, .thickness = 100, .left = 250,
     .right = 250, .through = THROUGH_ALL, .tee = 5000 },
+  /* The outside case 5.4: 75 mm 5 m, 100 mm 7 m, 115 mm 10 m; half with a free end. */
+  { "5.4: 75 mm", .length = 5500, .height = 2500, .thickness = 75, .left = 250, .right = 250,
+    .through = THROUGH_ALL },
+  { "5.4: 75 mm, a little more", .length = 5510, .height = 2500, .thickness = 75, .left = 250,
+    .right = 250, .through = THROUGH_ALL, .rule = "partition-length", .x = 250,
+    .text = "From 250 to 5260 mm nothing meets this partition: 5010 mm, where 75 mm of thickness "
+            "allow 5000 mm, without load, up to 2.5 m high, and held at foot, top and both ends "
+            "(masonry industry's leaflet on partitions): check with a licensed engineer." },
+  { "5.4: 100 mm", .length = 7500, .height = 2500, .thickness = 100, .left = 250, .right = 250,
+    .through = THROUGH_ALL },
+  { "5.4: 100 mm, a free end", .length = 3760, .height = 2500, .thickness = 100, .right = 250,
+    .through = THROUGH_ALL, .rule = "partition-length", .x = 0,
+    .text
+    = "From 0 to 3510 mm nothing meets this partition, and its end is free: 3510 mm, where 100 "
+      "mm of thickness allow 3500 mm, without load, up to 2.5 m high, and held at foot, top "
+      "and one end (masonry industry's leaflet on partitions): check with a licensed "
+      "engineer." },
+  { "5.4: 115 mm", .length = 10500, .height = 2500, .thickness = 115, .left = 250, .right = 250,
+    .through = THROUGH_ALL },
+  { "5.4: 115 mm, past a wall between", .length = 15510, .height = 2500, .thickness = 115,
+    .left = 250, .right = 250, .through = THROUGH_ALL, .tee = 5000, .rule = "partition-length",
+    .x = 5250,
+    .text
+    = "From 5250 to 15260 mm nothing meets this partition: 10010 mm, where 115 mm of thickness "
+      "allow 10000 mm, without load, up to 2.5 m high, and held at foot, top and both ends "
+      "(masonry industry's leaflet on partitions): check with a licensed engineer." },
+  { "12 times as high as thick stands by itself", .length = 6000, .height = 3000,
+    .thickness = 250 },
+  { "higher", .length = 6000, .height = 3010, .thickness = 250, .rule = "free-standing",
+    .text
+    = "No other wall holds this one. Where floor or roof do not hold its top either, it stands "
+      "free, 12.04 times as high as thick; 12 times is the most that was allowed, without much "
+      "wind (BS 5628-1, 36.3): check with a licensed engineer." },
+  { "held within 15 times its thickness", .length = 4000, .height = 3500, .thickness = 250,
+    .left = 250 },
+  { "farther", .length = 4010, .height = 3500, .thickness = 250, .left = 250,
+    .rule = "free-standing", .x = 4000,
+    .text
+    = "From 4000 to 4010 mm no other wall holds this one, for the last that does is farther "
+      "than 15 times its thickness (EN 1996-1-1, 5.5.1.2). Where floor or roof do not hold "
+      "its top there, it stands free, 14.00 times as high as thick; 12 times is the most that "
+      "was allowed, without much wind (BS 5628-1, 36.3): check with a licensed engineer." },
+  { "held at both ends", .length = 12000, .height = 3500, .thickness = 250, .left = 250,
+    .right = 250 },
+  { "held by a wall in the middle", .length = 7750, .height = 3500, .thickness = 250, .tee = 3750 },
   { "a bonded wall as long is none", .length = 12010, .height = 2700, .thickness = 100, .left = 250,
     .right = 250, .through = THROUGH_ODD },
   { "a thin partition", .length = 3000, .height = 1000, .thickness = 40, .left = 250,
     .through = THROUGH_ALL, .rule = "partition-limits",
-    .text = "This partition is 1000 mm high, 3000 mm long between other walls and 40 mm thick; the "
+    .text = "This partition is 1000 mm high, 2750 mm long between other walls and 40 mm thick; the "
             "simplified rules for walls without load end at 6 m, 12 m and 50 mm (EN 1996-3, annex "
             "B): check with a licensed engineer." },
   { "400 x 250 is a tenth of a square metre", .length = 6000, .height = 2600, .thickness = 250,
@@ -74,7 +123,7 @@ static const Row rows[] = {
   { "a partition bears nothing", .length = 6000, .height = 2600, .thickness = 250,
     .openings = { { 1000, 1000 }, { 2390, 1000 } }, .left = 250, .through = THROUGH_ALL },
   { "350 x 100 is less than a wall may be", .length = 6000, .height = 2600, .thickness = 100,
-    .openings = { { 350, 1000 } }, .rule = "small-pier", .x = 0,
+    .openings = { { 350, 1000 } }, .right = 250, .tee = 1450, .rule = "small-pier", .x = 0,
     .text = "The pier at the left end, beside o20, is 350 × 100 mm in plan, less than 0.04 m², the "
             "least of a wall that bears load (EN 1996-1-1, 8.1.3): check with a licensed "
             "engineer." },
@@ -112,7 +161,8 @@ static const Row rows[] = {
 };
 
 static const char *const rules[]
-    = { "slender", "partition-limits", "small-pier", "bearing-room", "corner-opening", NULL };
+    = { "slender",    "partition-limits", "partition-length", "free-standing",
+        "small-pier", "bearing-room",     "corner-opening",   NULL };
 
 static Project *
 project_of (const Wall *wall, const Block *block)

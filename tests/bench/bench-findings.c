@@ -15,7 +15,7 @@ typedef struct
 {
   Severity severity;
   guint findings, walls;
-  const Wall *last; /* that had one */
+  guint last; /* the wall that had one, from 1 */
 } Count;
 
 typedef struct
@@ -46,8 +46,8 @@ count_wall (Counts *counts, const Judge *judge, const Wall *wall, const Block *b
         }
       count->severity = finding->severity;
       count->findings++;
-      count->walls += count->last != wall;
-      count->last = wall;
+      count->walls += count->last != counts->walls;
+      count->last = counts->walls;
       notes += finding->severity == SEVERITY_NOTE;
     }
   g_array_append_val (counts->notes, notes);

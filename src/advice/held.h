@@ -1,0 +1,22 @@
+/* held.h - what holds a wall sideways: the walls that it ends at, and those that meet it */
+#pragma once
+
+#include "model/wall.h"
+
+/* Butted to another wall, so that it is taken for one that bears nothing. */
+gboolean wall_is_partition (const Wall *wall);
+
+/* A part of a wall between the faces of two that hold it, or its free ends. */
+typedef struct
+{
+  Length from, to;
+  gboolean held[2]; /* by Side */
+} Stretch;
+
+/* Of a wall, from the left: Stretch, at least one; new. */
+GArray *stretches_of (const Wall *wall);
+
+/* The longest part that no other wall holds: a wall that is free at both ends, or what lies farther
+ * than 15 times the thickness from the last wall that holds it, up to a free end (EN 1996-1-1,
+ * 5.5.1.2, from memory: such a part counts as held at foot and top alone). FALSE: there is none. */
+gboolean loosest_part (const Wall *wall, Length thickness, Stretch *out);
