@@ -441,6 +441,12 @@ own_length (Wall *wall, Opening *opening, DimensionPart part)
     case DIMENSION_PIER_BEFORE:
     case DIMENSION_PIER_AFTER:
       return opening ? &opening->x : NULL;
+    case DIMENSION_TOP_HEIGHT:
+    case DIMENSION_TOP_PLACE:
+    case DIMENSION_TOP_PITCH:
+    case DIMENSION_FOOT_UP:
+    case DIMENSION_FOOT_PLACE:
+      return NULL; /* tool-top.h */
     }
   return NULL;
 }

@@ -48,28 +48,68 @@ add_surroundings (Scene *scene, double length, double height)
            at_offset (length, height, FAR_SIDE, -SKY_HEIGHT));
   add_box (scene, STYLE_CLIENT_GROUND, LAYER_GROUND, at_offset (0, 0, -FAR_SIDE, FAR_SIDE),
            at_offset (length, 0, FAR_SIDE, 0));
-  drawing_add_line (scene->drawing, &line, at_offset (0, 0, -FAR_SIDE, 0),
-                    at_offset (length, 0, FAR_SIDE, 0));
+  if (scene->wall->feet->len > 0)
+    {
+      const MarkLook ground = mark_look (STYLE_CLIENT_GROUND, LAYER_GROUND);
+
+      scene_steps (scene, &ground, FAR_SIDE);
+      scene_steps_line (scene, &line, FAR_SIDE);
+    }
+  else
+    drawing_add_line (scene->drawing, &line, at_offset (0, 0, -FAR_SIDE, 0),
+                      at_offset (length, 0, FAR_SIDE, 0));
+}
+
+/* What lies on the top: the cap as planned, or one as the roofer will put there; it overhangs the
+ * ends, and goes on there as the top does. */
+static void
+add_cap (Scene *scene)
+{
+  const Wall *wall = scene->wall;
+  const double thick = wall->cap.height > 0 ? length_to_mm (wall->cap.height) : CAP;
+  const Length out = length_from_mm (CAP_OUT);
+  const TopLine left = top_line (wall->tops, wall->height, 0, SIDE_RIGHT);
+  const TopLine right = top_line (wall->tops, wall->height, wall->length, SIDE_LEFT);
+  const MarkLook look = mark_look (STYLE_CLIENT_CAP, LAYER_PIECES);
+  g_autoptr (GArray) top = face_top (wall, 0, wall->length);
+  g_autoptr (GArray) points = g_array_new (FALSE, FALSE, sizeof (MarkPoint));
+
+  g_array_index (top, LayPoint, 0) = (LayPoint){ -out, top_line_at (&left, -out) };
+  g_array_index (top, LayPoint, top->len - 1)
+      = (LayPoint){ wall->length + out, top_line_at (&right, wall->length + out) };
+  for (guint i = 0; i < 2 * top->len; i++)
+    {
+      const gboolean under = i < top->len;
+      const LayPoint corner = g_array_index (top, LayPoint, under ? i : 2 * top->len - 1 - i);
+      MarkPoint point = at_length (corner.x, corner.z);
+
+      point.z += under ? 0 : thick;
+      g_array_append_val (points, point);
+    }
+  drawing_add (scene->drawing, MARK_POLYGON, &look, (const MarkPoint *) (gpointer) points->data,
+               points->len);
 }
 
 static void
-add_render (Scene *scene, double length, double height)
+add_render (Scene *scene, double height)
 {
   const double plinth = MIN (PLINTH, height / 5);
+  const MarkLook wall = mark_look (STYLE_CLIENT_WALL, LAYER_PIECES);
+  const MarkLook foot = mark_look (STYLE_CLIENT_PLINTH, LAYER_PIECES);
+  const MarkLook shade = mark_look (STYLE_CLIENT_SHADE, LAYER_PIECES);
 
-  add_box (scene, STYLE_CLIENT_WALL, LAYER_PIECES, at (0, 0), at (length, height));
-  add_box (scene, STYLE_CLIENT_PLINTH, LAYER_PIECES, at (0, 0), at (length, plinth));
-  add_box (scene, STYLE_CLIENT_SHADE, LAYER_PIECES, at (0, height - CAP_SHADE),
-           at (length, height));
+  scene_face (scene, &wall, 0, scene->wall->length);
+  scene_face_foot (scene, &foot, plinth);
+  scene_face_top (scene, &shade, -CAP_SHADE, CAP_SHADE);
   for (guint i = 0; i < scene->wall->movement_joints->len; i++)
     {
       const MovementJoint *joint = wall_movement_joint_at (scene->wall, i);
 
-      add_box (scene, STYLE_CLIENT_MOVEMENT_JOINT, LAYER_PIECES, at_length (joint->x, 0),
-               at_length (movement_joint_right (joint), scene->wall->height));
+      const MarkLook look = mark_look (STYLE_CLIENT_MOVEMENT_JOINT, LAYER_PIECES);
+
+      scene_face (scene, &look, joint->x, movement_joint_right (joint));
     }
-  add_box (scene, STYLE_CLIENT_CAP, LAYER_PIECES, at (-CAP_OUT, height),
-           at (length + CAP_OUT, height + CAP));
+  add_cap (scene);
 }
 
 /* Metres with two decimals, rounded. */
@@ -182,8 +222,7 @@ areas_text (const Wall *wall)
       const Opening *opening = wall_opening_at (wall, i);
       holes += length_to_mm (opening->width) * length_to_mm (opening->height);
     }
-  g_autofree char *gross
-      = square_metres (length_to_mm (wall->length) * length_to_mm (wall->height));
+  g_autofree char *gross = square_metres (wall_face_area (wall, 0, wall->length));
   g_autofree char *open = square_metres (holes);
   if (wall->openings->len == 0)
     return g_strdup_printf (_ ("%s m² of wall"), gross);
@@ -284,6 +323,17 @@ figure_place (const Wall *wall)
   return best;
 }
 
+/* On the ground before the wall. */
+static void
+add_figure (Scene *scene)
+{
+  const double x = figure_place (scene->wall);
+  const Length place = CLAMP (length_from_mm (x), 0, scene->wall->length);
+  const Side side = place == scene->wall->length ? SIDE_LEFT : SIDE_RIGHT;
+
+  scene_figure (scene, x, length_to_mm (wall_foot_at (scene->wall, place, side)));
+}
+
 Drawing *
 elevation_client (const ElevationInput *input)
 {
@@ -293,12 +343,12 @@ elevation_client (const ElevationInput *input)
 
   if (!input->bare)
     add_surroundings (&scene, length, height);
-  add_render (&scene, length, height);
+  add_render (&scene, height);
   for (guint i = 0; i < scene.wall->openings->len; i++)
     scene_client_opening (&scene, wall_opening_at (scene.wall, i));
   if (!input->bare)
     {
-      scene_figure (&scene, figure_place (scene.wall));
+      add_figure (&scene);
       add_dimensions (&scene);
       add_bar (&scene, length);
       add_title (&scene, elevation_height (scene.wall, TRUE));

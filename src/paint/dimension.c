@@ -57,23 +57,14 @@ wall_dimension_rows (const Wall *wall)
   return ends->len;
 }
 
-/* A dimension from one end to the other of a wall's face. */
-typedef struct
-{
-  Length from, to;
-  float away; /* of its line from the wall, steps */
-  DimensionPart part;
-  guint32 opening; /* or 0 */
-  Style text;
-  gboolean fixed; /* follows from others; cannot be typed into */
-} Dimension;
-
 static MarkRef
 dimension_ref (const Dimension *dimension)
 {
   if (dimension->fixed)
     return (MarkRef){ REF_NONE };
-  return ref_of (REF_DIMENSION, dimension->opening, (gint32) dimension->part);
+  return (MarkRef){
+    .kind = REF_DIMENSION, .id = dimension->opening, .part = dimension->part, .a = dimension->point
+  };
 }
 
 static void
@@ -92,11 +83,11 @@ add_level_line (Scene *scene, const Dimension *dimension, double z)
                     at_offset (to, z, 0, dy + TICK_HALF));
 }
 
-static void
-add_level (Scene *scene, const Dimension *dimension)
+void
+scene_dimension_along (Scene *scene, const Dimension *dimension)
 {
   char text[LENGTH_TEXT_SIZE];
-  const double z = length_to_mm (scene->wall->height);
+  const double z = wall_head (scene->wall);
   const double from = length_to_mm (dimension->from), to = length_to_mm (dimension->to);
   MarkLook look = mark_look (dimension->text, LAYER_DIMENSIONS);
 
@@ -154,6 +145,17 @@ typedef struct
   GArray *last;        /* const Opening *: the last one of each chain */
 } Chains;
 
+/* How far the line of a chain of the openings is from the wall, steps; those of the top's points
+ * come first. */
+static float
+chain_away (const Scene *scene, guint row)
+{
+  const guint before = wall_has_top_places (scene->wall) ? 1 : 0;
+
+  return DIMENSION_FIRST + (scene->wall->tops->len > 0 ? LEVEL_ROOM : 0)
+         + DIMENSION_PITCH * (float) (row + before);
+}
+
 static Style
 text_style (const Scene *scene, const Opening *opening)
 {
@@ -163,7 +165,7 @@ text_style (const Scene *scene, const Opening *opening)
 static void
 add_to_chain (Chains *chains, guint row, const Opening *opening)
 {
-  const float away = DIMENSION_FIRST + DIMENSION_PITCH * (float) row;
+  const float away = chain_away (chains->scene, row);
   const Style style = text_style (chains->scene, opening);
   const Dimension pier = { g_array_index (chains->ends, Length, row),
                            opening->x,
@@ -175,8 +177,8 @@ add_to_chain (Chains *chains, guint row, const Opening *opening)
                             away,          DIMENSION_OPENING_WIDTH,
                             opening->id.n, style };
 
-  add_level (chains->scene, &pier);
-  add_level (chains->scene, &width);
+  scene_dimension_along (chains->scene, &pier);
+  scene_dimension_along (chains->scene, &width);
   g_array_index (chains->ends, Length, row) = opening_right (opening);
   if (row >= chains->last->len)
     g_array_set_size (chains->last, row + 1);
@@ -191,11 +193,11 @@ close_chains (Chains *chains)
       const Opening *last = g_array_index (chains->last, const Opening *, row);
       const Dimension pier = { g_array_index (chains->ends, Length, row),
                                chains->scene->wall->length,
-                               DIMENSION_FIRST + DIMENSION_PITCH * (float) row,
+                               chain_away (chains->scene, row),
                                DIMENSION_PIER_AFTER,
                                last->id.n,
                                text_style (chains->scene, last) };
-      add_level (chains->scene, &pier);
+      scene_dimension_along (chains->scene, &pier);
     }
 }
 
@@ -213,13 +215,10 @@ add_lengths (Scene *scene)
       add_to_chain (&chains, row_for (ends, opening), opening);
     }
   close_chains (&chains);
-  const Dimension total = { 0,
-                            scene->wall->length,
-                            DIMENSION_FIRST + DIMENSION_PITCH * (float) ends->len,
-                            DIMENSION_WALL_LENGTH,
-                            0,
-                            STYLE_DIMENSION_TOTAL };
-  add_level (scene, &total);
+  const Dimension total
+      = { 0, scene->wall->length,  chain_away (scene, ends->len), DIMENSION_WALL_LENGTH,
+          0, STYLE_DIMENSION_TOTAL };
+  scene_dimension_along (scene, &total);
 }
 
 /* Beside the wall: heights */
@@ -244,14 +243,31 @@ add_opening_heights (Scene *scene, const Opening *opening)
     { 0, opening->sill, HEIGHTS_FIRST, DIMENSION_OPENING_SILL, opening->id.n, STYLE_SELECTED_TEXT },
     { opening->sill, head, HEIGHTS_FIRST, DIMENSION_OPENING_HEIGHT, opening->id.n,
       STYLE_SELECTED_TEXT },
-    { head, scene->wall->height, HEIGHTS_FIRST, DIMENSION_OPENING_HEIGHT, 0, STYLE_DIMENSION_TEXT,
-      TRUE },
+    { head, wall_top_lowest (scene->wall, opening->x, opening_right (opening)), HEIGHTS_FIRST,
+      DIMENSION_OPENING_HEIGHT, 0, STYLE_DIMENSION_TEXT, TRUE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (heights); i++)
     add_upright (scene, &heights[i]);
   add_guide (scene, opening, opening->sill);
   add_guide (scene, opening, head);
+}
+
+/* From the highest place of the top to its dimension, where that stands beside a lower end. */
+static void
+add_highest_line (Scene *scene, float away)
+{
+  const Wall *wall = scene->wall;
+  const MarkLook look = mark_look (STYLE_DIMENSION_LINE, LAYER_LABELS);
+  const double z = length_to_mm (wall->height);
+  Length x = wall->length;
+
+  for (guint i = 0; i < wall->tops->len; i++)
+    if (top_point (wall->tops, i)->below == 0)
+      x = MIN (top_point (wall->tops, i)->x, wall->length);
+  if (wall_top_at (wall, wall->length, SIDE_LEFT) < wall->height)
+    drawing_add_line (scene->drawing, &look, at_offset (length_to_mm (x), z, 10, 0),
+                      at_offset (length_to_mm (wall->length), z, away + 4, 0));
 }
 
 static void
@@ -267,6 +283,7 @@ add_heights (Scene *scene)
 
   if (selected)
     add_opening_heights (scene, selected);
+  add_highest_line (scene, total.away);
   add_upright (scene, &total);
 }
 
@@ -275,4 +292,5 @@ scene_dimensions (Scene *scene)
 {
   add_lengths (scene);
   add_heights (scene);
+  scene_top_dimensions (scene);
 }

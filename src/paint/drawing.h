@@ -29,10 +29,12 @@ typedef enum
   REF_WALL,      /* part: an end or the top; in plan its body, id: WallId.n */
   REF_COURSE,    /* a: course; a cell of the storey rod */
   REF_BED,       /* a: course; the joint above it, at the storey rod */
-  REF_DIMENSION, /* id of an opening or none; part: which value, see DimensionPart; in plan a:
-                  * WallId.n, b: the length that it shows */
+  REF_DIMENSION, /* id of an opening or none; part: which value, see DimensionPart; a: the index
+                  * that it asks for; in plan a: WallId.n, b: the length that it shows */
   REF_STEEL,     /* a: course */
   REF_MEETING,   /* of a plan: a, b: WallId.n of the first and the second wall */
+  REF_TOP,       /* of a top that is not level: part: TopPart; a: which, see there */
+  REF_FOOT,      /* a: which step of the wall's footing, from 0 */
 } RefKind;
 
 typedef enum
@@ -48,6 +50,14 @@ typedef enum
   PART_TOP_RIGHT,
 } RefPart;
 
+/* What of a wall's top a hand is at, by Wall.tops. */
+typedef enum
+{
+  TOP_POINT, /* a: its index */
+  TOP_LINE,  /* what ends at point a; what begins at the last one where a is their number */
+  TOP_STEP,  /* upright, from point a to the next */
+} TopPart;
+
 /* What a dimension shows and what typing into it sets. */
 typedef enum
 {
@@ -58,6 +68,12 @@ typedef enum
   DIMENSION_PIER_AFTER, /* last pier: moves the last opening */
   DIMENSION_OPENING_SILL,
   DIMENSION_OPENING_HEIGHT,
+  /* With the index of a point of the top, of a line of it (TOP_LINE), of a step of the footing. */
+  DIMENSION_TOP_HEIGHT, /* above the wall's zero */
+  DIMENSION_TOP_PLACE,  /* from the point before it that is elsewhere, or the end */
+  DIMENSION_TOP_PITCH,  /* degrees */
+  DIMENSION_FOOT_UP,    /* above the wall's zero */
+  DIMENSION_FOOT_PLACE, /* from the wall's left end */
 } DimensionPart;
 
 typedef struct

@@ -10,6 +10,10 @@
 #include "takeoff/takeoff.h"
 
 #define HANDLE_RADIUS 5.5f
+/* Of a point of the top or a step of the footing; how far the ring of the selected one is from it.
+ */
+#define CORNER_RADIUS 4.f
+#define HELD_RING 3.f
 /* An opening takes handles on its edges from this size on the sheet; smaller, on its corners. */
 #define EDGE_HANDLES 48.0
 /* Of the line round a chosen movement joint from its faces, steps. */
@@ -33,21 +37,62 @@ scene_new (const ElevationInput *input)
   return scene;
 }
 
+/* The lines of a top that is not level; a step is upright. Those that begin at the wall's end or
+ * end there have no length beyond it. */
+static void
+add_top_lines (Scene *scene, MarkLook *look)
+{
+  const Wall *wall = scene->wall;
+  const guint n = wall->tops->len;
+  LayPoint from = { 0, wall_top_at (wall, 0, SIDE_RIGHT) };
+
+  for (guint i = 0; i <= n; i++)
+    {
+      const TopPoint *point = i < n ? top_point (wall->tops, i) : NULL;
+      const LayPoint to
+          = { point ? point->x : wall->length,
+              point ? wall->height - point->below : wall_top_at (wall, wall->length, SIDE_LEFT) };
+      const gboolean upright = i > 0 && i < n && to.x == from.x;
+
+      look->ref = (MarkRef){ .kind = REF_TOP,
+                             .part = upright ? TOP_STEP : TOP_LINE,
+                             .a = upright ? i - 1 : i };
+      if (to.x > from.x || (upright && to.x > 0 && to.x < wall->length))
+        drawing_add_line (scene->drawing, look, at_length (from.x, from.z), at_length (to.x, to.z));
+      from = to;
+    }
+}
+
 /* The wall's ends and top, to take hold of. */
 static void
 scene_outline (Scene *scene)
 {
-  const MarkPoint foot = at (0, 0), top = at_length (0, scene->wall->height);
-  const MarkPoint far_foot = at_length (scene->wall->length, 0);
-  const MarkPoint far_top = at_length (scene->wall->length, scene->wall->height);
+  const Wall *wall = scene->wall;
+  const Length length = wall->length;
   MarkLook look = mark_look (STYLE_WALL_OUTLINE, LAYER_OPENINGS);
 
   look.ref = ref_of (REF_WALL, 0, PART_LEFT);
-  drawing_add_line (scene->drawing, &look, foot, top);
+  drawing_add_line (scene->drawing, &look, at_length (0, wall_foot_at (wall, 0, SIDE_RIGHT)),
+                    at_length (0, wall_top_at (wall, 0, SIDE_RIGHT)));
   look.ref = ref_of (REF_WALL, 0, PART_RIGHT);
-  drawing_add_line (scene->drawing, &look, far_foot, far_top);
+  drawing_add_line (scene->drawing, &look,
+                    at_length (length, wall_foot_at (wall, length, SIDE_LEFT)),
+                    at_length (length, wall_top_at (wall, length, SIDE_LEFT)));
   look.ref = ref_of (REF_WALL, 0, PART_HEAD);
-  drawing_add_line (scene->drawing, &look, top, far_top);
+  if (wall->tops->len == 0)
+    drawing_add_line (scene->drawing, &look, at_length (0, wall->height),
+                      at_length (length, wall->height));
+  else
+    add_top_lines (scene, &look);
+}
+
+void
+scene_cap (Scene *scene)
+{
+  const MarkLook look = mark_look (STYLE_CAP, LAYER_PIECES);
+
+  if (scene->wall->cap.height > 0)
+    scene_face_top (scene, &look, 0, length_to_mm (scene->wall->cap.height));
 }
 
 Drawing *
@@ -65,6 +110,7 @@ elevation_laying (const ElevationInput *input)
       scene_pieces (&scene);
       scene_ground_line (&scene);
     }
+  scene_cap (&scene);
   scene_outline (&scene);
   scene_openings (&scene);
   if (!input->bare)
@@ -127,6 +173,40 @@ add_selection (Drawing *drawing, const Opening *opening)
     add_handle (drawing, opening, &handles[i]);
 }
 
+/* Points of the top and steps of the footing, to take hold of. */
+static void
+add_corner (Drawing *drawing, const ElevationInput *input, const MarkRef *ref, MarkPoint place)
+{
+  MarkLook look = mark_look (STYLE_HANDLE, LAYER_OVERLAY);
+  const MarkLook held = mark_look (STYLE_HELD, LAYER_OVERLAY);
+
+  if (mark_ref_equal (ref, &input->held))
+    drawing_add_circle (drawing, &held, place, HANDLE_RADIUS + HELD_RING);
+  look.ref = *ref;
+  drawing_add_circle (drawing, &look, place, CORNER_RADIUS);
+}
+
+static void
+add_corners (Drawing *drawing, const ElevationInput *input)
+{
+  const Wall *wall = input->wall;
+
+  for (guint i = 0; i < wall->tops->len; i++)
+    {
+      const TopPoint *point = top_point (wall->tops, i);
+      const MarkRef ref = { .kind = REF_TOP, .part = TOP_POINT, .a = i };
+
+      add_corner (drawing, input, &ref, at_length (point->x, wall->height - point->below));
+    }
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      const Foot *foot = foot_point (wall->feet, i);
+      const MarkRef ref = { .kind = REF_FOOT, .a = i };
+
+      add_corner (drawing, input, &ref, at_length (foot->x, foot->up));
+    }
+}
+
 static void
 add_guides (Drawing *drawing, const Wall *wall, const Opening *ghost)
 {
@@ -138,7 +218,7 @@ add_guides (Drawing *drawing, const Wall *wall, const Opening *ghost)
     {
       const double x = length_to_mm (xs[i]), z = length_to_mm (zs[i]);
       drawing_add_line (drawing, &look, at_offset (x, 0, 0, TAPE_BOTTOM),
-                        at_offset (x, length_to_mm (wall->height), 0, -DIMENSION_FIRST));
+                        at_offset (x, wall_head (wall), 0, -DIMENSION_FIRST));
       drawing_add_line (drawing, &look, at_offset (0, z, ROD_RIGHT, 0),
                         at_offset (length_to_mm (wall->length), z, HEIGHTS_FIRST, 0));
     }
@@ -214,6 +294,7 @@ elevation_overlay (const ElevationInput *input, const Opening *ghost)
   Drawing *drawing = drawing_new ();
   const Opening *selected = wall_opening (input->wall, input->selected);
 
+  add_corners (drawing, input);
   if (ghost)
     add_ghost (drawing, input->wall, ghost);
   if (selected)
@@ -287,8 +368,10 @@ elevation_highlight (const ElevationInput *input, const char *takeoff_key, gint3
 ElevationMargins
 elevation_margins (const Wall *wall, gboolean client)
 {
-  const double chains = (double) wall_dimension_rows (wall) + 1;
-  const ElevationMargins laying = { 108, 118, 14 + chains * (double) DIMENSION_PITCH + 8, 64 };
+  const double chains = (double) wall_dimension_rows (wall) + 1 + wall_has_top_places (wall);
+  const double levels = wall->tops->len > 0 ? (double) LEVEL_ROOM : 0;
+  const ElevationMargins laying
+      = { 108, 118, 14 + levels + chains * (double) DIMENSION_PITCH + 8, 64 };
   const ElevationMargins finished = { 64, 64, 118, 128 };
 
   return client ? finished : laying;
@@ -297,7 +380,7 @@ elevation_margins (const Wall *wall, gboolean client)
 double
 elevation_height (const Wall *wall, gboolean client)
 {
-  const double height = length_to_mm (wall->height);
+  const double height = wall_head (wall);
 
   return client ? MAX (height, FIGURE_HEIGHT) : height;
 }

@@ -13,6 +13,7 @@ typedef struct
   OpeningId selected;   /* its lines and handles are drawn; or none */
   guint joint;          /* the chosen movement joint, its number in the wall's list from 1; or 0 */
   gint32 course;        /* the tape shows this course; 0: the first */
+  MarkRef held;         /* a point of the top or a step of the footing that is selected; or none */
   gboolean bare;        /* no rod, tape, dimensions: for the small pictures in the list */
 } ElevationInput;
 
@@ -46,7 +47,8 @@ typedef struct
   double left, right, top, bottom;
 } ElevationMargins;
 ElevationMargins elevation_margins (const Wall *wall, gboolean client);
-/* What stands between the upper and the lower margin, mm: the wall, or a person before it. */
+/* What stands between the upper and the lower margin, mm: the wall with its cap, or a person before
+ * it. */
 double elevation_height (const Wall *wall, gboolean client);
 
 /* The view that shows all of the wall with its rod, tape and dimensions within width x height sheet

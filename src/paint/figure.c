@@ -36,7 +36,7 @@ curve (double a, double b, double c, double d, double t)
 
 /* A curve through the knots (Catmull and Rom), closed. */
 static void
-add_body (Scene *scene, double x, const MarkLook *look)
+add_body (Scene *scene, double x, double z, const MarkLook *look)
 {
   const guint n = G_N_ELEMENTS (body);
   MarkPoint points[G_N_ELEMENTS (body) * SMOOTH];
@@ -48,29 +48,29 @@ add_body (Scene *scene, double x, const MarkLook *look)
         const Knot *c = &body[(i + 1) % n], *d = &body[(i + 2) % n];
         const double t = (double) k / SMOOTH;
         points[i * SMOOTH + k] = at (x + curve (a->x, b->x, c->x, d->x, t),
-                                     MAX (0, curve (a->z, b->z, c->z, d->z, t)));
+                                     z + MAX (0, curve (a->z, b->z, c->z, d->z, t)));
       }
   drawing_add (scene->drawing, MARK_POLYGON, look, points, G_N_ELEMENTS (points));
 }
 
 static void
-add_head (Scene *scene, double x, const MarkLook *look)
+add_head (Scene *scene, double x, double z, const MarkLook *look)
 {
   MarkPoint points[HEAD_POINTS];
 
   for (guint i = 0; i < HEAD_POINTS; i++)
     {
       const double turn = 2 * G_PI * i / HEAD_POINTS;
-      points[i] = at (x + 5 + 84 * cos (turn), 1640 + 110 * sin (turn));
+      points[i] = at (x + 5 + 84 * cos (turn), z + 1640 + 110 * sin (turn));
     }
   drawing_add (scene->drawing, MARK_POLYGON, look, points, HEAD_POINTS);
 }
 
 void
-scene_figure (Scene *scene, double x)
+scene_figure (Scene *scene, double x, double z)
 {
   const MarkLook look = mark_look (STYLE_CLIENT_FIGURE, LAYER_OPENINGS);
 
-  add_body (scene, x, &look);
-  add_head (scene, x, &look);
+  add_body (scene, x, z, &look);
+  add_head (scene, x, z, &look);
 }

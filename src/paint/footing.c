@@ -1,4 +1,4 @@
-/* footing.c - the levelling bed, on the footing as it was surveyed, to scale */
+/* footing.c - the levelling bed, on the footing as it was surveyed, to scale, or as it steps up */
 #include "paint/scene-private.h"
 
 #include "site/bed.h"
@@ -26,7 +26,8 @@ scene_foot (const Scene *scene)
   const BedWall *wall = beds_wall (beds, scene->wall->id);
   const MarkPoint ends[] = { at (0, 0), at_length (scene->wall->length, 0) };
 
-  if (!wall)
+  /* On steps the bed is as it was planned: the survey knows none. */
+  if (!wall || scene->wall->feet->len > 0)
     return g_array_append_vals (foot, ends, G_N_ELEMENTS (ends));
   add_foot (foot, scene, beds, wall, 0);
   for (guint i = 0; i < wall->foot->len; i++)
@@ -71,7 +72,9 @@ scene_bed (Scene *scene)
   const MarkLook ground = mark_look (STYLE_GROUND, LAYER_GROUND);
   const Length first = MIN (scene->laying.first_bed, scene->wall->height);
 
-  if (is_uneven (scene->foot))
+  if (scene->wall->feet->len > 0)
+    scene_face_foot (scene, &bed, length_to_mm (scene->laying.first_bed));
+  else if (is_uneven (scene->foot))
     {
       /* The ground first, up to the footing where that is above zero. */
       fill_to (scene, &ground, 0);
@@ -82,6 +85,42 @@ scene_bed (Scene *scene)
 }
 
 void
+scene_steps (Scene *scene, const MarkLook *look, float reach)
+{
+  g_autoptr (GArray) foot = face_foot (scene->wall, 0, scene->wall->length);
+
+  for (guint i = 0; i + 1 < foot->len; i += 2)
+    {
+      const LayPoint a = g_array_index (foot, LayPoint, i);
+      const LayPoint b = g_array_index (foot, LayPoint, i + 1);
+      MarkPoint low = at_length (a.x, 0), high = at_length (b.x, b.z);
+
+      low.dx = i == 0 ? -reach : 0;
+      high.dx = i + 2 == foot->len ? reach : 0;
+      if (b.z > 0)
+        drawing_add_box (scene->drawing, look, low, high);
+    }
+}
+
+void
+scene_steps_line (Scene *scene, const MarkLook *look, float reach)
+{
+  g_autoptr (GArray) foot = face_foot (scene->wall, 0, scene->wall->length);
+  g_autoptr (GArray) points = g_array_new (FALSE, FALSE, sizeof (MarkPoint));
+
+  for (guint i = 0; i < foot->len; i++)
+    {
+      const LayPoint corner = g_array_index (foot, LayPoint, i);
+      MarkPoint point = at_length (corner.x, corner.z);
+
+      point.dx = i == 0 ? -reach : i + 1 == foot->len ? reach : 0;
+      g_array_append_val (points, point);
+    }
+  drawing_add (scene->drawing, MARK_LINE, look, (const MarkPoint *) (gpointer) points->data,
+               points->len);
+}
+
+void
 scene_ground (Scene *scene)
 {
   const double length = length_to_mm (scene->wall->length);
@@ -89,6 +128,26 @@ scene_ground (Scene *scene)
 
   drawing_add_box (scene->drawing, &ground, at_offset (0, 0, -GROUND_REACH, GROUND_DEPTH),
                    at_offset (length, 0, GROUND_REACH, 0));
+  scene_steps (scene, &ground, GROUND_REACH);
+}
+
+/* The steps of the footing, to take hold of: each by its face, the first of a raised one by its
+ * height. */
+static void
+add_step_holds (Scene *scene)
+{
+  const Wall *wall = scene->wall;
+  MarkLook look = mark_look (STYLE_GROUND_LINE, LAYER_OPENINGS);
+
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      const Foot *foot = foot_point (wall->feet, i);
+      const Length before = foot->x > 0 ? wall_foot_at (wall, foot->x, SIDE_LEFT) : 0;
+
+      look.ref = (MarkRef){ .kind = REF_FOOT, .a = i };
+      drawing_add_line (scene->drawing, &look, at_length (foot->x, before),
+                        at_length (foot->x, foot->up));
+    }
 }
 
 void
@@ -98,6 +157,12 @@ scene_ground_line (Scene *scene)
   const MarkLook line = mark_look (STYLE_GROUND_LINE, LAYER_GROUND);
   const GArray *foot = scene->foot;
 
+  if (scene->wall->feet->len > 0)
+    {
+      scene_steps_line (scene, &line, GROUND_REACH);
+      add_step_holds (scene);
+      return;
+    }
   if (!is_uneven (foot))
     {
       drawing_add_line (scene->drawing, &line, at_offset (0, 0, -GROUND_REACH, 0),

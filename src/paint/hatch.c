@@ -6,6 +6,9 @@
 /* Sheet steps between hatch lines, measured along x; between dots. */
 #define LINE_PITCH 7.0
 #define DOT_PITCH 5.0
+/* Of a broken line, measured upright. */
+#define DASH 3.5
+#define DASH_PITCH 6.0
 /* Of one line with one outline; a piece has eight corners at most. */
 #define MAX_CROSSINGS 64
 
@@ -61,7 +64,29 @@ crossings (const Field *field, double slope, double c, double *ys)
 }
 
 static void
-add_line (const Field *field, double slope, double c)
+add_stroke (const Field *field, double slope, double c, double from, double to)
+{
+  const HatchStroke stroke = { { c - slope * from, from }, { c - slope * to, to } };
+
+  if (to > from)
+    g_array_append_val (field->strokes, stroke);
+}
+
+/* Its dashes hang on the origin. */
+static void
+add_dashes (const Field *field, double slope, double c, double from, double to)
+{
+  for (double k = floor ((from - field->origin.y) / DASH_PITCH);
+       field->origin.y + k * DASH_PITCH < to; k++)
+    {
+      const double start = field->origin.y + k * DASH_PITCH;
+
+      add_stroke (field, slope, c, MAX (from, start), MIN (to, start + DASH));
+    }
+}
+
+static void
+add_line (const Field *field, double slope, double c, gboolean broken)
 {
   double ys[MAX_CROSSINGS];
   const guint n = crossings (field, slope, c, ys);
@@ -69,22 +94,25 @@ add_line (const Field *field, double slope, double c)
   for (guint i = 0; i + 1 < n; i += 2)
     {
       const double from = MAX (ys[i], field->box.y0), to = MIN (ys[i + 1], field->box.y1);
-      const HatchStroke stroke = { { c - slope * from, from }, { c - slope * to, to } };
-      if (to > from)
-        g_array_append_val (field->strokes, stroke);
+
+      if (broken)
+        add_dashes (field, slope, c, from, to);
+      else
+        add_stroke (field, slope, c, from, to);
     }
 }
 
-/* Lines at 45 degrees, rising to the right with slope 1, falling with -1. */
+/* Lines at 45 degrees, rising to the right with slope 1, falling with -1; every second one broken
+ * or none. */
 static void
-add_lines (const Field *field, double slope)
+add_lines (const Field *field, double slope, gboolean broken)
 {
   const double base = field->origin.x + slope * field->origin.y;
   const double low = field->box.x0 + MIN (slope * field->box.y0, slope * field->box.y1);
   const double high = field->box.x1 + MAX (slope * field->box.y0, slope * field->box.y1);
 
   for (double k = ceil ((low - base) / LINE_PITCH); base + k * LINE_PITCH < high; k++)
-    add_line (field, slope, base + k * LINE_PITCH);
+    add_line (field, slope, base + k * LINE_PITCH, broken && fmod (fabs (k), 2) > 0.5);
 }
 
 static gboolean
@@ -140,7 +168,7 @@ hatch_polygon (Hatch hatch, const SheetPoint *corners, guint n, SheetPoint origi
   if (hatch == HATCH_DOTS)
     add_dots (&field);
   else
-    add_lines (&field, 1);
+    add_lines (&field, 1, hatch == HATCH_CONCRETE);
   if (hatch == HATCH_CROSS)
-    add_lines (&field, -1);
+    add_lines (&field, -1, FALSE);
 }

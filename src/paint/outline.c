@@ -62,6 +62,24 @@ try_seat (const LayPoint *corners, guint n, const OutlineSeat *seat, OutlineSeat
     *best = *seat;
 }
 
+/* Boxes that reach to a few places of a slope, for pieces of which no edge is square to another. */
+static void
+try_slope (const LayPoint *corners, guint n, const OutlineSeat *whole, guint i, OutlineSeat *best)
+{
+  const LayPoint a = corners[i], b = corners[(i + 1) % n];
+
+  if (a.x == b.x || a.z == b.z)
+    return;
+  for (int k = 1; k < 5; k++)
+    {
+      const Length x = a.x + (Length) ((gint64) (b.x - a.x) * k / 5);
+      const Length z = a.z + (Length) ((gint64) (b.z - a.z) * k / 5) - 2;
+
+      try_seat (corners, n, &(OutlineSeat){ whole->x0, x, whole->z0, z }, best);
+      try_seat (corners, n, &(OutlineSeat){ x, whole->x1, whole->z0, z }, best);
+    }
+}
+
 OutlineSeat
 outline_seat (const Layout *layout, const Piece *piece)
 {
@@ -80,6 +98,7 @@ outline_seat (const Layout *layout, const Piece *piece)
       try_seat (corners, n, &(OutlineSeat){ corners[i].x, x1, z0, z1 }, &best);
       try_seat (corners, n, &(OutlineSeat){ x0, x1, z0, corners[i].z }, &best);
       try_seat (corners, n, &(OutlineSeat){ x0, x1, corners[i].z, z1 }, &best);
+      try_slope (corners, n, &whole, i, &best);
     }
   return area (&best) > 0 ? best : whole;
 }

@@ -3,10 +3,11 @@
 
 #include "bond/layout.h"
 
-/* A piece has eight corners at most, notched on two sides; what has more is taken as its box. */
+/* A piece has eight corners at most, notched on two sides, or a few more under a broken slope; what
+ * has more is taken as its box. */
 #define OUTLINE_MOST_CORNERS 16
 
-/* Counter-clockwise as seen, the first one lowest left. Returns their number, 4 or more. */
+/* Counter-clockwise as seen, the first one lowest left. Returns their number, 3 or more. */
 guint outline_corners (const Layout *layout, const Piece *piece,
                        LayPoint corners[OUTLINE_MOST_CORNERS]);
 
@@ -15,6 +16,6 @@ typedef struct
   Length x0, x1, z0, z1;
 } OutlineSeat;
 
-/* The largest box within the piece that spans its height or its length; all of it where it is a
- * rectangle. */
+/* The largest box within the piece that spans its height or its length, under a slope of a raked
+ * one also up to some places of it; all of it where it is a rectangle. */
 OutlineSeat outline_seat (const Layout *layout, const Piece *piece);

@@ -24,7 +24,9 @@ heights_of (const Scene *scene, const PerpendMark *mark, Length *foot, Length *h
   if (mark->course < 1 || !scene->layout || c >= scene->layout->courses->len)
     return FALSE;
   *foot = layout_course (scene->layout, c)->bottom;
-  *head = MIN (layout_course (scene->layout, c)->top, scene->wall->height);
+  *head
+      = MIN (layout_course (scene->layout, c)->top, wall_top_at (scene->wall, mark->x, SIDE_RIGHT));
+  *foot = MIN (*foot, *head);
   return TRUE;
 }
 

@@ -3,6 +3,7 @@
 #include "paint/scene-private.h"
 
 #include "bond/gauge.h"
+#include "bond/rake.h"
 #include "paint/outline.h"
 
 /* Least height of a piece on the sheet that takes a label, steps. */
@@ -199,10 +200,13 @@ add_breaches (Scene *scene)
 /* Labels */
 
 static char *
-piece_label (const Piece *piece)
+piece_label (const Layout *layout, const Piece *piece)
 {
   char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
+  Rake rake;
 
+  if (piece->shape == PIECE_RAKED && piece_rake (layout, piece, &rake))
+    return rake_text (&rake);
   if (piece->shape != PIECE_RIPPED)
     return g_strdup (length_text (piece->length, length));
   return g_strdup_printf ("%s × %s", length_text (piece->length, length),
@@ -213,7 +217,7 @@ static void
 add_label (Scene *scene, const Piece *piece)
 {
   const OutlineSeat seat = outline_seat (scene->layout, piece);
-  g_autofree char *text = piece_label (piece);
+  g_autofree char *text = piece_label (scene->layout, piece);
   MarkLook look = mark_look (STYLE_PIECE_LABEL, LAYER_LABELS);
 
   look.course = piece->course;
@@ -328,13 +332,16 @@ static void
 add_return (Scene *scene, Length x, Length ret, const Course *course)
 {
   const Length half = scene->laying.bed / 2;
+  const Length foot = wall_foot_at (scene->wall, x, SIDE_RIGHT);
+  const Length low = course->number == 1 ? course->bottom : course->bottom - half;
+  const Length high = wall_top_highest (scene->wall, x, x + ret);
   MarkLook look = mark_look (STYLE_RETURN, LAYER_PIECES);
 
   look.course = course->number;
   look.line_mm = joint_mm (scene);
-  drawing_add_box (scene->drawing, &look,
-                   at_length (x, course->number == 1 ? course->bottom : course->bottom - half),
-                   at_length (x + ret, MIN (course->top + half, scene->wall->height)));
+  if (MAX (low, foot) < MIN (course->top + half, high))
+    drawing_add_box (scene->drawing, &look, at_length (x, MAX (low, foot)),
+                     at_length (x + ret, MIN (course->top + half, high)));
 }
 
 static void
@@ -367,8 +374,7 @@ add_movement_joints (Scene *scene)
     {
       const MovementJoint *joint = wall_movement_joint_at (scene->wall, i);
 
-      drawing_add_box (scene->drawing, &look, at_length (joint->x, 0),
-                       at_length (movement_joint_right (joint), scene->wall->height));
+      scene_face (scene, &look, joint->x, movement_joint_right (joint));
     }
 }
 
@@ -377,8 +383,7 @@ add_body (Scene *scene)
 {
   const MarkLook body = mark_look (STYLE_WALL_BODY, LAYER_GROUND);
 
-  drawing_add_box (scene->drawing, &body, at (0, 0),
-                   at_length (scene->wall->length, scene->wall->height));
+  scene_face (scene, &body, 0, scene->wall->length);
   scene_bed (scene);
 }
 
@@ -387,17 +392,14 @@ void
 scene_bare_courses (Scene *scene)
 {
   const gint32 n = gauge_n_courses (scene->wall, scene->block, &scene->laying);
-  const double length = length_to_mm (scene->wall->length);
   const double pitch = length_to_mm (scene->block->height + scene->laying.bed);
   MarkLook look = mark_look (STYLE_BARE_COURSE, LAYER_PIECES);
 
-  drawing_add_box (scene->drawing, &look, at (0, 0),
-                   at_length (scene->wall->length, scene->wall->height));
+  scene_face (scene, &look, 0, scene->wall->length);
   for (gint32 number = 1; number < n; number++)
     {
-      const double z = length_to_mm (gauge_top (scene->wall, scene->block, &scene->laying, number));
       look.min_scale = BARE_PITCH / (pitch * (number & -number));
-      drawing_add_line (scene->drawing, &look, at (0, z), at (length, z));
+      scene_face_line (scene, &look, gauge_top (scene->wall, scene->block, &scene->laying, number));
     }
 }
 

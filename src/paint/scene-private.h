@@ -27,6 +27,9 @@ typedef struct
 #define HEIGHTS_FIRST 22.f   /* likewise, right of the wall */
 #define HEIGHTS_PITCH 46.f
 
+/* Over the top, for the heights of its points, where it is not level. */
+#define LEVEL_ROOM 20.f
+
 /* Of a person with the air above the head, mm. */
 #define FIGURE_HEIGHT 1800.0
 
@@ -36,8 +39,28 @@ Scene scene_new (const ElevationInput *input);
  * it was not surveyed. New. */
 GArray *scene_foot (const Scene *scene);
 
+/* --- face.c --- */
+
+/* The wall's top between two places, and what it stands on: LayPoint from the left, two at least; a
+ * step is two of one x. New. */
+GArray *face_top (const Wall *wall, Length from, Length to);
+GArray *face_foot (const Wall *wall, Length from, Length to);
+/* What lies between both. */
+void scene_face (Scene *scene, const MarkLook *look, Length from, Length to);
+/* A band on the footing so high, and one that begins so far above the top and is so thick, mm. */
+void scene_face_foot (Scene *scene, const MarkLook *look, double high);
+void scene_face_top (Scene *scene, const MarkLook *look, double up, double thick);
+/* A level line where it is within the face: none, one or several. */
+void scene_face_line (Scene *scene, const MarkLook *look, Length z);
+
+/* --- the parts --- */
+
 /* Marks of each part, added to the drawing. */
 void scene_ground (Scene *scene);
+/* The ground under the steps of the footing, above zero; it goes on so far beyond the wall, steps.
+ * Its line likewise. */
+void scene_steps (Scene *scene, const MarkLook *look, float reach);
+void scene_steps_line (Scene *scene, const MarkLook *look, float reach);
 /* The levelling bed on it. */
 void scene_bed (Scene *scene);
 /* After the wall, so that it runs along its foot too. */
@@ -51,21 +74,42 @@ void scene_ties (Scene *scene);
 void scene_rod (Scene *scene);
 void scene_tape (Scene *scene);
 void scene_dimensions (Scene *scene);
+/* Of the top's points and slopes, the footing's steps. */
+void scene_top_dimensions (Scene *scene);
+/* Concrete on the top. */
+void scene_cap (Scene *scene);
 
 /* Openings from the left, then from below; Opening * in a new array, borrowed from the wall. */
 GPtrArray *wall_openings_sorted (const Wall *wall);
 /* Chains of dimensions that the wall's openings need: those that overlap stand in chains of their
  * own. 0 without openings. */
 guint wall_dimension_rows (const Wall *wall);
+/* Whether the places of the top's points have a chain of their own. */
+gboolean wall_has_top_places (const Wall *wall);
+
+/* A dimension from one end to the other of a wall's face. */
+typedef struct
+{
+  Length from, to;
+  float away; /* of its line from the wall, steps */
+  DimensionPart part;
+  guint32 opening; /* or 0 */
+  Style text;
+  gboolean fixed; /* follows from others; cannot be typed into */
+  guint32 point;  /* of the top, from 0, where the part is of one */
+} Dimension;
+/* Over the wall. */
+void scene_dimension_along (Scene *scene, const Dimension *dimension);
+
 /* A piece's polygon, grown to the middle of its joints, so that neighbours share an edge. */
 void scene_add_piece (Scene *scene, guint i, const MarkLook *look);
 
 /* A perpend that a hand is at, over all that is laid. */
 void scene_perpend (Scene *scene, const PerpendMark *mark);
 
-/* Of the client view: an opening with its frame and glass, a person who stands at x. */
+/* Of the client view: an opening with its frame and glass, a person who stands there. */
 void scene_client_opening (Scene *scene, const Opening *opening);
-void scene_figure (Scene *scene, double x);
+void scene_figure (Scene *scene, double x, double z);
 
 static inline MarkPoint
 at (double x, double z)
@@ -83,6 +127,13 @@ static inline MarkPoint
 at_length (Length x, Length z)
 {
   return (MarkPoint){ length_to_mm (x), length_to_mm (z), 0, 0 };
+}
+
+/* Where all of it ends: the highest place of the top, with the cap on it, mm. */
+static inline double
+wall_head (const Wall *wall)
+{
+  return length_to_mm (wall->height + wall->cap.height);
 }
 
 static inline MarkRef

@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "paint/outline.h"
+
 /* Width of a figure of the tape's size and the room between two numbers, steps. */
 #define FIGURE_WIDTH 6.2
 #define NUMBER_ROOM 6.0
@@ -60,7 +62,20 @@ drop_doubles (GArray *ticks)
     }
 }
 
-/* The middles of the perpends, and the ends of the segments. */
+/* Where the upper edge of a raked piece begins and ends. */
+static void
+add_rake_ticks (GArray *ticks, const Layout *layout, const Piece *piece)
+{
+  LayPoint corners[OUTLINE_MOST_CORNERS];
+  const guint n = piece->shape == PIECE_RAKED ? outline_corners (layout, piece, corners) : 0;
+
+  for (guint i = 0; i < n; i++)
+    if (corners[i].x > piece->x && corners[i].x < piece->x + piece->length
+        && corners[i].z == piece->bottom + piece->height)
+      add_tick (ticks, corners[i].x, FALSE);
+}
+
+/* The middles of the perpends, the ends of the segments, and those of raked pieces above. */
 static void
 add_course_ticks (GArray *ticks, const Layout *layout, const Course *course)
 {
@@ -69,6 +84,8 @@ add_course_ticks (GArray *ticks, const Layout *layout, const Course *course)
       const Piece *piece = layout_piece (layout, (guint) (course->first + k));
       const Piece *next = k + 1 < course->n_pieces ? piece + 1 : NULL;
       const Length right = piece->x + piece->length;
+
+      add_rake_ticks (ticks, layout, piece);
       if (k == 0 || piece[-1].segment != piece->segment)
         add_tick (ticks, piece->x, FALSE);
       if (next && next->segment == piece->segment)
@@ -172,13 +189,48 @@ add_number (Scene *scene, const Tick *tick)
                     length_text (tick->x, text));
 }
 
+/* From one place to another along its lower edge, and along its upper one. */
 static void
-add_band (Scene *scene, Style style, Length from, Length to)
+add_band (Scene *scene, Style style, Length from, Length to, Length from_above, Length to_above)
 {
   const MarkLook look = mark_look (style, LAYER_TAPE);
+  const MarkPoint corners[] = {
+    at_offset (length_to_mm (from), 0, 0, TAPE_BOTTOM),
+    at_offset (length_to_mm (to), 0, 0, TAPE_BOTTOM),
+    at_offset (length_to_mm (to_above), 0, 0, TAPE_TOP),
+    at_offset (length_to_mm (from_above), 0, 0, TAPE_TOP),
+  };
 
-  drawing_add_box (scene->drawing, &look, at_offset (length_to_mm (from), 0, 0, TAPE_BOTTOM),
-                   at_offset (length_to_mm (to), 0, 0, TAPE_TOP));
+  drawing_add (scene->drawing, MARK_POLYGON, &look, corners, G_N_ELEMENTS (corners));
+}
+
+/* Where a piece ends to the left (-1) or to the right (1), below or above. */
+static Length
+end_of (const Layout *layout, const Piece *piece, int side, gboolean above)
+{
+  LayPoint corners[OUTLINE_MOST_CORNERS];
+  const guint n = outline_corners (layout, piece, corners);
+  const Length z = above ? piece->bottom + piece->height : piece->bottom;
+  Length best = side < 0 ? piece->x + piece->length : piece->x;
+
+  for (guint i = 0; i < n; i++)
+    if (corners[i].z == z)
+      best = side < 0 ? MIN (best, corners[i].x) : MAX (best, corners[i].x);
+  return best;
+}
+
+/* Only a slope cuts it off aslant: a notch does not. */
+static void
+add_run (Scene *scene, const Piece *first, const Piece *last)
+{
+  const Layout *layout = scene->layout;
+  const Length left = first->x, right = last->x + last->length;
+  const gboolean rakes_left = first->shape == PIECE_RAKED, rakes_right = last->shape == PIECE_RAKED;
+
+  add_band (scene, STYLE_TAPE, rakes_left ? end_of (layout, first, -1, FALSE) : left,
+            rakes_right ? end_of (layout, last, 1, FALSE) : right,
+            rakes_left ? end_of (layout, first, -1, TRUE) : left,
+            rakes_right ? end_of (layout, last, 1, TRUE) : right);
 }
 
 /* The tape is white where there is wall and shaded where there is none of it. */
@@ -189,14 +241,13 @@ add_bands (Scene *scene)
   const Layout *layout = scene->layout;
   gint32 first = 0;
 
-  add_band (scene, STYLE_TAPE_GAP, 0, scene->wall->length);
+  add_band (scene, STYLE_TAPE_GAP, 0, scene->wall->length, 0, scene->wall->length);
   for (gint32 k = 0; course && k < course->n_pieces; k++)
     {
       const Piece *piece = layout_piece (layout, (guint) (course->first + k));
       if (k + 1 < course->n_pieces && piece[1].segment == piece->segment)
         continue;
-      add_band (scene, STYLE_TAPE, layout_piece (layout, (guint) (course->first + first))->x,
-                piece->x + piece->length);
+      add_run (scene, layout_piece (layout, (guint) (course->first + first)), piece);
       first = k + 1;
     }
 }

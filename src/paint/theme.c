@@ -13,6 +13,7 @@
 #define DIA HATCH_DIAGONAL
 #define CRO HATCH_CROSS
 #define DOT HATCH_DOTS
+#define CON HATCH_CONCRETE
 
 /* Small letters may be smaller on paper, which has no pixels. */
 #define PAPER_SMALL 0.82
@@ -57,6 +58,9 @@ S (STYLE_PACKING, "packing", 0, 0, DOT, 0, 0, 0, \
    (0xCFC7B8FF, 0, 0, 0x8E8677FF), (0x6B675FFF, 0, 0, 0x9B968CFF), (0xE0E0E0FF, 0, 0, 0x555555FF)) \
 S (STYLE_BED, "bed", 0, 0, DOT, 0, 0, 0, \
    (0xCFC7B8FF, 0, 0, 0x9B9283FF), (0x5A5750FF, 0, 0, 0x827D73FF), (0xE0E0E0FF, 0, 0, 0x777777FF)) \
+S (STYLE_CAP, "cap", 1, 0, CON, 0, 0, 0, \
+   (0xDAD9D4FF, 0, 0x7D796FFF, 0x98958CFF), (0x46484AFF, 0, 0x8B8982FF, 0x7A7A76FF), \
+   (0xFFFFFFFF, 0, 0x000000FF, 0x666666FF)) \
 S (STYLE_OPENING_WINDOW, "opening-window", 1.5, 0, NO, 0, 0, 0, \
    (0xDDE7E9FF, 0xE8EFF0FF, 0x2B2A27FF, 0), (0x1F3137FF, 0x263A40FF, 0xA9C4CAFF, 0), \
    (0xFFFFFFFF, 0, 0x000000FF, 0)) \
@@ -114,12 +118,16 @@ S (STYLE_DIMENSION_TEXT, "dimension-text", 0, 0, NO, 11, 9, 0, \
    (0xF6F3ECFF, 0, 0x2B2A27FF, 0), (0x1B1C1EFF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_DIMENSION_TOTAL, "dimension-total", 0, 0, NO, 11.5, 0, 1, \
    (0xF6F3ECFF, 0, 0x2B2A27FF, 0), (0x1B1C1EFF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_FOOT_TEXT, "foot-text", 0, 0, NO, 10, 0, 0, \
+   (0xE7DFD1FF, 0, 0x2B2A27FF, 0), (0x292722FF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_SELECTED, "selected", 2.5, 0, NO, 0, 0, 0, \
    (0, 0, 0x1F5F6BFF, 0), (0, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_SELECTED_TEXT, "selected-text", 0, 0, NO, 11, 9, 1, \
    (0xF6F3ECFF, 0, 0x1A525DFF, 0), (0x1B1C1EFF, 0, 0x7ACBD8FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_HANDLE, "handle", 2, 0, NO, 0, 0, 0, \
    (0xFFFFFFFF, 0, 0x1F5F6BFF, 0), (0x1B1C1EFF, 0, 0x7ACBD8FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_HELD, "held", 2, 0, NO, 0, 0, 0, \
+   (0x1F5F6B33, 0, 0x1F5F6BFF, 0), (0x7ACBD840, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_HIGHLIGHT, "highlight", 2, 0, NO, 0, 0, 0, \
    (0x1F5F6B33, 0, 0x1F5F6BFF, 0), (0x7ACBD840, 0, 0x7ACBD8FF, 0), (0x00000022, 0, 0x000000FF, 0)) \
 S (STYLE_GUIDE, "guide", 1, 4, NO, 0, 0, 0, \

@@ -36,6 +36,7 @@ typedef enum
   STYLE_MOVEMENT_JOINT,
   STYLE_PACKING,
   STYLE_BED, /* the levelling bed */
+  STYLE_CAP, /* concrete on the top */
   STYLE_OPENING_WINDOW,
   STYLE_OPENING_DOOR,
   STYLE_OPENING_VOID,
@@ -64,9 +65,11 @@ typedef enum
   STYLE_DIMENSION_TICK,
   STYLE_DIMENSION_TEXT,
   STYLE_DIMENSION_TOTAL,
+  STYLE_FOOT_TEXT, /* at a step of the footing, on the ground */
   STYLE_SELECTED,
   STYLE_SELECTED_TEXT,
   STYLE_HANDLE,
+  STYLE_HELD, /* round a handle that the keys move */
   STYLE_HIGHLIGHT,
   STYLE_GUIDE,
   STYLE_GUIDE_TEXT,
@@ -129,6 +132,7 @@ typedef enum
   HATCH_DIAGONAL, /* cuts: told apart by more than colour */
   HATCH_CROSS,    /* breaches */
   HATCH_DOTS,     /* mortar */
+  HATCH_CONCRETE, /* every second line broken */
 } Hatch;
 
 typedef struct
