@@ -3,6 +3,7 @@
 
 #include <glib/gi18n.h>
 
+#include "app/tool-top.h"
 #include "model/plan-edit.h"
 
 #define WIDTH 92 /* px, of the entry */
@@ -12,6 +13,7 @@ typedef struct
   HbCanvas *canvas; /* borrowed: the canvas outlives its entry */
   DimensionPart part;
   OpeningId opening;
+  guint index;     /* of a point of the top or a step of the footing, where the part is of one */
   Perpend perpend; /* the piece left of it is typed, and no dimension; or none */
   guint joint;     /* the place of that movement joint is typed, and no dimension; or 0 */
 } Typing;
@@ -33,6 +35,19 @@ part_text (DimensionPart part)
       return _ ("Width of the opening, mm");
     case DIMENSION_OPENING_SILL:
       return _ ("Sill above the foundation, mm");
+    case DIMENSION_TOP_HEIGHT:
+    case DIMENSION_TOP_LEVEL:
+      return _ ("Height of the top there, mm");
+    case DIMENSION_TOP_PLACE:
+      return _ ("From the point before it, mm");
+    case DIMENSION_TOP_PITCH:
+      return _ ("Pitch of the slope, degrees");
+    case DIMENSION_FOOT_UP:
+      return _ ("Footing above the wall's zero, mm");
+    case DIMENSION_TOP_AT:
+      return _ ("From the left end, mm");
+    case DIMENSION_FOOT_PLACE:
+      return _ ("Step of the footing from the left end, mm");
     case DIMENSION_OPENING_HEIGHT:
     default:
       return _ ("Height of the opening, mm");
@@ -124,6 +139,24 @@ set_joint (const Typing *typing, Length value, GError **error)
   return hb_document_apply (self->document, edit, label, error);
 }
 
+/* TRUE when the text holds now. */
+static gboolean
+set_top (const Typing *typing, const char *text, GError **error)
+{
+  HbCanvas *self = typing->canvas;
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+  g_autoptr (Wall) next
+      = wall ? tool_set_top (wall, typing->part, typing->index, text, error) : NULL;
+  g_autoptr (Edit) edit = next ? edit_set_wall (next) : NULL;
+  g_autofree char *shown = next ? tool_top_text (next, typing->part, typing->index) : NULL;
+  g_autofree char *label
+      = g_strdup_printf (typing->part == DIMENSION_TOP_PITCH ? _ ("Set a pitch to %s°")
+                                                             : _ ("Set a dimension to %s mm"),
+                         shown ? shown : text);
+
+  return edit ? hb_document_apply (self->document, edit, label, error) : !wall;
+}
+
 /* TRUE when the value holds now. */
 static gboolean
 set_value (const Typing *typing, Length value, GError **error)
@@ -161,9 +194,15 @@ activated_cb (GtkEntry *entry, Typing *typing)
 {
   g_autoptr (GError) error = NULL;
   HbCanvas *self = typing->canvas;
-  Length value;
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+  const gboolean of_top = !typing->perpend.course && tool_is_top_dimension (typing->part);
+  Length value = 0;
 
-  if (!length_parse_typed (gtk_editable_get_text (GTK_EDITABLE (entry)), &value))
+  if (of_top && !set_top (typing, text, &error))
+    show_fault (self, GTK_WIDGET (entry), error->message);
+  else if (of_top)
+    _hb_canvas_stop_typing (self);
+  else if (!length_parse_typed (text, &value))
     show_fault (self, GTK_WIDGET (entry), _ ("Type a length: 1200, 1.2 m, 120 cm or 47 in."));
   else if (!set_value (typing, value, &error))
     show_fault (self, GTK_WIDGET (entry), error->message);
@@ -227,15 +266,14 @@ typing_text (const Typing *typing)
 }
 
 static GtkWidget *
-entry_new (HbCanvas *self, const Typing *what, Length value)
+entry_new (HbCanvas *self, const Typing *what, const char *text)
 {
   Typing *typing = g_memdup2 (what, sizeof *what);
   GtkWidget *entry = gtk_entry_new ();
-  char text[LENGTH_TEXT_SIZE];
 
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 7);
   gtk_editable_set_alignment (GTK_EDITABLE (entry), 0.5f);
-  gtk_editable_set_text (GTK_EDITABLE (entry), length_text (value, text));
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
   gtk_widget_add_css_class (entry, "dimension");
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   typing_text (what), -1);
@@ -245,13 +283,13 @@ entry_new (HbCanvas *self, const Typing *what, Length value)
 }
 
 static void
-begin_typing (HbCanvas *self, const Typing *what, Length value, double x, double y)
+begin_typing (HbCanvas *self, const Typing *what, const char *text, double x, double y)
 {
   g_autofree char *said = NULL;
 
   self->dimension_x = x;
   self->dimension_y = y;
-  self->dimension = entry_new (self, what, value);
+  self->dimension = entry_new (self, what, text);
   gtk_widget_set_parent (self->dimension, GTK_WIDGET (self));
   gtk_widget_grab_focus (self->dimension);
   gtk_editable_select_region (GTK_EDITABLE (self->dimension), 0, -1);
@@ -260,17 +298,27 @@ begin_typing (HbCanvas *self, const Typing *what, Length value, double x, double
 }
 
 void
-_hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening, double x,
-                           double y)
+_hb_canvas_edit_dimension (HbCanvas *self, const MarkRef *dimension, double x, double y)
 {
   const Wall *wall = _hb_canvas_get_wall_value (self);
-  const Typing typing = { .canvas = self, .part = part, .opening = opening };
+  const Typing typing = {
+    .canvas = self,
+    .part = (DimensionPart) dimension->part,
+    .opening = { dimension->id },
+    .index = dimension->a,
+  };
+  g_autofree char *shown = NULL;
+  char text[LENGTH_TEXT_SIZE];
   Length value;
 
   _hb_canvas_stop_typing (self);
   _hb_canvas_end_nudge (self);
-  if (wall && tool_get_dimension (wall, part, opening, &value))
-    begin_typing (self, &typing, value, x, y);
+  if (wall && tool_is_top_dimension (typing.part))
+    shown = tool_top_text (wall, typing.part, typing.index);
+  else if (wall && tool_get_dimension (wall, typing.part, typing.opening, &value))
+    shown = g_strdup (length_text (value, text));
+  if (shown)
+    begin_typing (self, &typing, shown, x, y);
 }
 
 void
@@ -279,6 +327,7 @@ _hb_canvas_edit_left_piece (HbCanvas *self)
   const Layout *layout = hb_answers_get_latest (self->answers, self->wall);
   const Typing typing = { .canvas = self, .perpend = self->perpend };
   const Piece *right, *left;
+  char text[LENGTH_TEXT_SIZE];
   MarkPoint at;
   double x, y;
 
@@ -291,7 +340,7 @@ _hb_canvas_edit_left_piece (HbCanvas *self)
   at = (MarkPoint){ .x = length_to_mm (left->x + left->length / 2),
                     .z = length_to_mm (left->bottom + left->height / 2) };
   view_to_sheet (&self->view, &at, &x, &y);
-  begin_typing (self, &typing, left->length, x, y);
+  begin_typing (self, &typing, length_text (left->length, text), x, y);
 }
 
 void
@@ -300,6 +349,7 @@ _hb_canvas_edit_joint (HbCanvas *self)
   const Wall *wall = _hb_canvas_get_wall_value (self);
   const MovementJoint *joint = _hb_canvas_get_joint (self);
   const Typing typing = { .canvas = self, .joint = self->joint };
+  char text[LENGTH_TEXT_SIZE];
   MarkPoint at;
   double x, y;
 
@@ -309,5 +359,5 @@ _hb_canvas_edit_joint (HbCanvas *self)
     return;
   at = (MarkPoint){ .x = length_to_mm (joint->x), .z = length_to_mm (wall->height / 2) };
   view_to_sheet (&self->view, &at, &x, &y);
-  begin_typing (self, &typing, joint->x, x, y);
+  begin_typing (self, &typing, length_text (joint->x, text), x, y);
 }

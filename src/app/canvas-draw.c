@@ -22,6 +22,7 @@ elevation_input (HbCanvas *self, const Wall *wall)
     .selected = self->selected,
     .joint = self->joint,
     .course = self->course,
+    .held = self->held,
   };
 
   return input;

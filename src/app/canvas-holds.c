@@ -4,18 +4,27 @@
 #include <glib/gi18n.h>
 
 #include "app/hold.h"
+#include "app/tool-top.h"
+
+/* A ring of the focus round a point, px. */
+#define CORNER_SIZE 22
 
 static void
 focused_cb (HbHold *hold, GParamSpec *spec, HbCanvas *self)
 {
+  const MarkRef *corner = hb_hold_get_corner (hold);
+
   (void) spec;
   /* In the client view the focus says nothing of what is selected. */
   if (self->client || !gtk_widget_has_focus (GTK_WIDGET (hold)))
     return;
   if (hb_hold_get_joint (hold))
-    hb_canvas_select_joint (self, hb_hold_get_joint (hold));
-  else
-    hb_canvas_select (self, hb_hold_get_opening (hold));
+    {
+      hb_canvas_select_joint (self, hb_hold_get_joint (hold));
+      return;
+    }
+  hb_canvas_select (self, hb_hold_get_opening (hold));
+  _hb_canvas_hold_corner (self, corner->kind != REF_NONE ? corner : NULL);
 }
 
 static GtkWidget *
@@ -139,6 +148,88 @@ update_joints (HbCanvas *self, const Wall *wall)
     }
 }
 
+/* ---- points of the top, then steps of the footing ---- */
+
+static GtkWidget *
+find_corner (HbCanvas *self, const MarkRef *ref)
+{
+  for (guint i = 0; i < self->corners->len; i++)
+    if (mark_ref_equal (hb_hold_get_corner (g_ptr_array_index (self->corners, i)), ref))
+      return g_ptr_array_index (self->corners, i);
+  return NULL;
+}
+
+static void
+drop_gone_corners (HbCanvas *self, const Wall *wall)
+{
+  for (guint i = self->corners->len; i-- > 0;)
+    {
+      GtkWidget *hold = g_ptr_array_index (self->corners, i);
+
+      if (wall && tool_is_corner (wall, hb_hold_get_corner (HB_HOLD (hold))))
+        continue;
+      g_ptr_array_remove_index (self->corners, i);
+      gtk_widget_unparent (hold);
+    }
+}
+
+static void
+update_corner (HbCanvas *self, const Wall *wall, MarkRef ref)
+{
+  GtkWidget *hold = find_corner (self, &ref);
+  g_autofree char *name = g_strdup_printf (
+      ref.kind == REF_FOOT ? _ ("Step %u of the footing") : _ ("Point %u of the top"), ref.a + 1);
+  g_autofree char *text = _hb_canvas_dup_corner_text (wall, &ref);
+
+  if (!hold)
+    {
+      hold = add_hold (self, hb_hold_new_corner (&ref));
+      g_ptr_array_add (self->corners, hold);
+    }
+  hb_hold_set_name (HB_HOLD (hold), name, text);
+  gtk_widget_set_can_focus (hold, !self->client);
+}
+
+static void
+update_corners (HbCanvas *self, const Wall *wall)
+{
+  for (guint i = 0; wall && i < wall->tops->len; i++)
+    update_corner (self, wall, (MarkRef){ .kind = REF_TOP, .part = TOP_POINT, .a = i });
+  for (guint i = 0; wall && i < wall->feet->len; i++)
+    update_corner (self, wall, (MarkRef){ .kind = REF_FOOT, .a = i });
+}
+
+/* From left to right, first the top. */
+static gint
+by_corner (gconstpointer a, gconstpointer b)
+{
+  const MarkRef *one = hb_hold_get_corner (*(HbHold *const *) a);
+  const MarkRef *other = hb_hold_get_corner (*(HbHold *const *) b);
+
+  if (one->kind != other->kind)
+    return one->kind == REF_TOP ? -1 : 1;
+  return one->a < other->a ? -1 : one->a > other->a;
+}
+
+static void
+place_corner (HbCanvas *self, const Wall *wall, GtkWidget *hold)
+{
+  MarkPoint point = { 0 };
+  Length x, z;
+  double sx, sy;
+  GtkAllocation at = { .width = CORNER_SIZE, .height = CORNER_SIZE };
+
+  if (!tool_corner_at (wall, hb_hold_get_corner (HB_HOLD (hold)), &x, &z))
+    return;
+  point.x = length_to_mm (x);
+  point.z = length_to_mm (z);
+  view_to_sheet (&self->view, &point, &sx, &sy);
+  at.x = (int) sx - CORNER_SIZE / 2;
+  at.y = (int) sy - CORNER_SIZE / 2;
+  gtk_widget_measure (hold, GTK_ORIENTATION_HORIZONTAL, -1, NULL, NULL, NULL, NULL);
+  gtk_widget_size_allocate (hold, &at, -1);
+}
+
 void
 _hb_canvas_update_holds (HbCanvas *self)
 {
@@ -149,12 +240,14 @@ _hb_canvas_update_holds (HbCanvas *self)
     {
       self->holds = g_ptr_array_new ();
       self->wall_hold = add_hold (self, hb_hold_new ((OpeningId){ 0 }));
+      self->corners = g_ptr_array_new ();
     }
   had_focus = gtk_widget_get_focus_child (GTK_WIDGET (self)) != NULL;
   /* Before the others can have it no longer: a focus that is taken away swallows the next key. */
   if (had_focus && self->client)
     gtk_widget_grab_focus (self->wall_hold);
   drop_gone (self, wall);
+  drop_gone_corners (self, wall);
   name_wall (self, wall);
   /* Without a wall there is nothing that a ring could stand round. */
   gtk_widget_set_opacity (self->wall_hold, wall ? 1 : 0);
@@ -174,6 +267,7 @@ _hb_canvas_update_holds (HbCanvas *self)
     }
   if (wall)
     update_joints (self, wall);
+  update_corners (self, wall);
   /* The focus of what was removed goes to the wall, not out of the canvas. */
   if (had_focus && !gtk_widget_get_focus_child (GTK_WIDGET (self)))
     gtk_widget_grab_focus (self->wall_hold);
@@ -217,6 +311,8 @@ _hb_canvas_place_holds (HbCanvas *self)
       if (opening)
         place (self, hold, opening->x, opening->sill, opening->width, opening->height);
     }
+  for (guint i = 0; wall && i < self->corners->len; i++)
+    place_corner (self, wall, g_ptr_array_index (self->corners, i));
 }
 
 void
@@ -226,15 +322,19 @@ _hb_canvas_drop_holds (HbCanvas *self)
     return;
   for (guint i = 0; i < self->holds->len; i++)
     gtk_widget_unparent (g_ptr_array_index (self->holds, i));
+  for (guint i = 0; i < self->corners->len; i++)
+    gtk_widget_unparent (g_ptr_array_index (self->corners, i));
   g_clear_pointer (&self->holds, g_ptr_array_unref);
+  g_clear_pointer (&self->corners, g_ptr_array_unref);
   g_clear_pointer (&self->wall_hold, gtk_widget_unparent);
 }
 
 void
 _hb_canvas_focus_selected (HbCanvas *self)
 {
-  GtkWidget *hold
-      = self->selected.n || self->joint ? find_hold (self, self->selected, self->joint) : NULL;
+  GtkWidget *hold = self->selected.n || self->joint ? find_hold (self, self->selected, self->joint)
+                    : self->held.kind != REF_NONE   ? find_corner (self, &self->held)
+                                                    : NULL;
 
   gtk_widget_grab_focus (hold ? hold : self->wall_hold);
 }
@@ -261,7 +361,7 @@ by_place (gconstpointer a, gconstpointer b, gpointer wall)
 }
 
 /* The wall, then its openings and joints from the left: as one reads an elevation, whatever their
- * heights. */
+ * heights; then the points of its top and the steps of its footing. */
 gboolean
 _hb_canvas_focus_next (HbCanvas *self, gboolean forward)
 {
@@ -277,6 +377,8 @@ _hb_canvas_focus_next (HbCanvas *self, gboolean forward)
 
       g_ptr_array_sort_with_data (holds, by_place, (gpointer) wall);
       g_ptr_array_extend (order, holds, NULL, NULL);
+      g_ptr_array_sort (self->corners, by_corner);
+      g_ptr_array_extend (order, self->corners, NULL, NULL);
     }
   if (!now)
     return gtk_widget_grab_focus (g_ptr_array_index (order, forward ? 0 : order->len - 1));

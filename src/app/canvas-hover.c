@@ -5,6 +5,8 @@
 #include <glib/gi18n.h>
 
 #include "app/strip.h"
+#include "app/tool-top.h"
+#include "bond/rake.h"
 
 static const char *
 part_cursor (gint32 part)
@@ -36,6 +38,9 @@ ref_cursor (const MarkRef *ref)
     case REF_OPENING:
     case REF_WALL:
       return part_cursor (ref->part);
+    case REF_TOP:
+    case REF_FOOT:
+      return _hb_canvas_top_cursor (ref);
     case REF_BED:
       return "pointer";
     case REF_DIMENSION:
@@ -67,6 +72,8 @@ _hb_canvas_update_cursor (HbCanvas *self)
     name = "grabbing";
   else if (self->pull.kind == PULL_OPENING || self->pull.kind == PULL_WALL)
     name = part_cursor ((gint32) self->pull.part);
+  else if (self->pull.kind == PULL_TOP)
+    name = _hb_canvas_top_cursor (&self->pull.ref);
   else if (self->pull.kind == PULL_PERPEND || self->pull.kind == PULL_JOINT)
     name = "ew-resize";
   else if (self->pointer_in
@@ -101,6 +108,29 @@ shape_text (PieceShape shape)
     }
 }
 
+/* All that marks it out: both edges, both ends, the angle. */
+static char *
+dup_raked_text (const Layout *layout, const Piece *piece)
+{
+  char bottom[LENGTH_TEXT_SIZE], top[LENGTH_TEXT_SIZE], left[LENGTH_TEXT_SIZE];
+  char right[LENGTH_TEXT_SIZE], x[LENGTH_TEXT_SIZE];
+  char rise_digits[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *angle = NULL;
+  const char *rise;
+  Rake rake;
+
+  if (!piece_rake (layout, piece, &rake))
+    return NULL;
+  angle = tool_degrees_text (rake_angle (&rake));
+  rise = g_ascii_formatd (rise_digits, sizeof rise_digits, "%.1f", rake_rise (&rake));
+  return g_strdup_printf (_ ("Course %d, piece %d: raked at %s°, %s in 100; %s mm below, %s above; "
+                             "%s high left, %s right; left face at %s"),
+                          piece->course, piece->number, angle, rise,
+                          length_text (rake.bottom, bottom), length_text (rake.top, top),
+                          length_text (rake.left, left), length_text (rake.right, right),
+                          length_text (piece->x, x));
+}
+
 char *
 _hb_canvas_dup_piece_text (HbCanvas *self, gint32 course, gint32 number)
 {
@@ -110,6 +140,8 @@ _hb_canvas_dup_piece_text (HbCanvas *self, gint32 course, gint32 number)
 
   if (!piece)
     return NULL;
+  if (piece->shape == PIECE_RAKED)
+    return dup_raked_text (layout, piece);
   return g_strdup_printf (_ ("Course %d, piece %d: %s mm, %s, left face at %s"), course, number,
                           length_text (piece->length, length), shape_text (piece->shape),
                           length_text (piece->x, x));
@@ -151,6 +183,10 @@ say_hovered (HbCanvas *self, const MarkRef *ref)
                               ref->a);
       _hb_canvas_say (self, text);
     }
+  else if (ref->kind == REF_TOP || ref->kind == REF_FOOT)
+    _hb_canvas_say_top (self, ref);
+  else if (ref->kind == REF_WALL && ref->part == PART_HEAD)
+    _hb_canvas_say (self, _ ("Top of the wall · drag to move it, double-click for a point"));
   else if (ref->kind == REF_DIMENSION)
     _hb_canvas_say (self, _ ("Click to type this dimension"));
   else

@@ -18,13 +18,15 @@ _hb_canvas_pick_joint (HbCanvas *self, double x, double y)
   view_to_wall (&self->view, x, y, &at, &z);
   reach = REACH / self->view.scale;
   if (z < 0 || z > length_to_mm (wall->height)
-      || (_hb_canvas_pick (self, x, y, &ref) && ref.kind == REF_OPENING))
+      || (_hb_canvas_pick (self, x, y, &ref)
+          && (ref.kind == REF_OPENING || ref.kind == REF_TOP || ref.kind == REF_FOOT)))
     return NULL;
   for (guint i = 0; i < wall->movement_joints->len; i++)
     {
       const MovementJoint *joint = wall_movement_joint_at (wall, i);
 
-      if (at >= length_to_mm (joint->x) - reach
+      if (z <= length_to_mm (wall_top_at (wall, joint->x, SIDE_RIGHT))
+          && at >= length_to_mm (joint->x) - reach
           && at <= length_to_mm (movement_joint_right (joint)) + reach)
         return joint;
     }

@@ -16,7 +16,10 @@ _hb_canvas_end_nudge (HbCanvas *self)
   if (!self->nudging)
     return;
   self->nudging = FALSE;
-  if (self->move.wall)
+  if (_hb_canvas_has_corner (self))
+    label = g_strdup (self->held.kind == REF_FOOT ? _ ("Move a step of the footing")
+                                                  : _ ("Move a point of the top"));
+  else if (self->move.wall)
     label = _hb_canvas_dup_perpend_label (&self->move.from);
   else if (self->joint)
     label = g_strdup (_ ("Move a movement joint"));
@@ -153,6 +156,11 @@ arrow (HbCanvas *self, int right, int up, GdkModifierType state)
 
   if (!wall || self->client || self->pull.kind != PULL_NONE)
     return GDK_EVENT_PROPAGATE;
+  if (_hb_canvas_has_corner (self))
+    {
+      _hb_canvas_nudge (self, _hb_canvas_nudged_corner (self, right, up, state));
+      return GDK_EVENT_STOP;
+    }
   if (self->perpend.course && right)
     {
       _hb_canvas_nudge_perpend (self, right, state);
@@ -205,11 +213,20 @@ edit_selected (HbCanvas *self)
       _hb_canvas_edit_joint (self);
       return GDK_EVENT_STOP;
     }
+  if (_hb_canvas_has_corner (self))
+    {
+      _hb_canvas_edit_corner (self);
+      return GDK_EVENT_STOP;
+    }
   at.x = length_to_mm (opening ? opening->x : wall->length / 2);
   at.z = length_to_mm (opening ? opening_head (opening) : wall->height);
   view_to_sheet (&self->view, &at, &x, &y);
-  _hb_canvas_edit_dimension (self, opening ? DIMENSION_PIER_BEFORE : DIMENSION_WALL_LENGTH,
-                             opening ? opening->id : (OpeningId){ 0 }, x, y);
+  _hb_canvas_edit_dimension (
+      self,
+      &(MarkRef){ .kind = REF_DIMENSION,
+                  .part = opening ? DIMENSION_PIER_BEFORE : DIMENSION_WALL_LENGTH,
+                  .id = opening ? opening->id.n : 0 },
+      x, y);
   return GDK_EVENT_STOP;
 }
 
@@ -262,10 +279,17 @@ key_pressed_cb (HbCanvas *self, guint key, guint code, GdkModifierType state)
       return arrow (self, 0, -1, state);
     case GDK_KEY_s:
       return steel (self, state);
+    case GDK_KEY_n:
+      if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK) || self->tool != HB_TOOL_SELECT)
+        return GDK_EVENT_PROPAGATE;
+      _hb_canvas_add_point (self);
+      return GDK_EVENT_STOP;
     case GDK_KEY_Delete:
     case GDK_KEY_BackSpace:
       if (self->perpend.course)
         _hb_canvas_let_perpend_go (self);
+      else if (_hb_canvas_has_corner (self))
+        _hb_canvas_remove_corner (self);
       else
         hb_canvas_remove_selected (self);
       return GDK_EVENT_STOP;
@@ -278,6 +302,13 @@ key_pressed_cb (HbCanvas *self, guint key, guint code, GdkModifierType state)
       if (self->perpend.course)
         {
           _hb_canvas_take_perpend (self, (Perpend){ 0 });
+          _hb_canvas_say_present (self);
+          return GDK_EVENT_STOP;
+        }
+      if (_hb_canvas_has_corner (self))
+        {
+          _hb_canvas_hold_corner (self, NULL);
+          _hb_canvas_focus_selected (self);
           _hb_canvas_say_present (self);
           return GDK_EVENT_STOP;
         }

@@ -84,6 +84,8 @@ _hb_canvas_take_perpend (HbCanvas *self, Perpend perpend)
   if (is_same (&self->perpend, &perpend))
     return;
   _hb_canvas_end_nudge (self);
+  if (perpend.course)
+    _hb_canvas_hold_corner (self, NULL);
   self->perpend = perpend;
   _hb_canvas_update_holds (self);
   relight (self);

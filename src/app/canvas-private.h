@@ -14,6 +14,7 @@ typedef enum
   PULL_OPENING,
   PULL_PERPEND,
   PULL_JOINT, /* a movement joint */
+  PULL_TOP,   /* a point, a line or a step of the top, or a step of the footing */
   PULL_WALL,
   PULL_DRAW,     /* a new opening */
   PULL_NEW_WALL, /* a new wall */
@@ -24,6 +25,7 @@ typedef struct
   PullKind kind;
   RefPart part;
   Opening opening;    /* as it was; owned */
+  MarkRef ref;        /* what of the top or the footing */
   Length joint;       /* left face of the movement joint, as it was */
   Wall *wall;         /* as it was; owned */
   Project *project;   /* as it was; owned */
@@ -69,6 +71,7 @@ struct _HbCanvas
   Length followed_x;
   Perpend perpend; /* the one that keys move */
   Perpend hovered; /* the one that the pointer would take */
+  MarkRef held;    /* point of the top or step of the footing that the keys move; or none */
   char *highlight; /* take-off key or NULL */
   gboolean client;
   HbTool tool;
@@ -86,6 +89,7 @@ struct _HbCanvas
   /* Owned: the hand */
   Pull pull;
   double pressed_x, pressed_y; /* where a button came down last */
+  int presses;                 /* and which time in a row: 2 is a double click */
   double pulled_x, pulled_y;   /* how far the pointer was told to have gone since, px */
   gboolean cut_short;          /* the end of the pull is told without its place */
   gboolean given_up;           /* the pull was cancelled; the button is still to be let go */
@@ -97,7 +101,7 @@ struct _HbCanvas
   GtkWidget *dimension; /* the entry over a dimension, a child; NULL: none */
   double dimension_x, dimension_y;
   GtkWidget *wall_hold; /* children that take the focus for the wall and its openings */
-  GPtrArray *holds;
+  GPtrArray *holds, *corners;
   gboolean nudging; /* arrow keys hold a preview */
 };
 
@@ -177,6 +181,24 @@ void _hb_canvas_say_joint (HbCanvas *self, const MovementJoint *joint);
 /* The pulled one, so far from where it was; says where it is. */
 Edit *_hb_canvas_moved_joint (HbCanvas *self, Length dx);
 
+/* canvas-top.c: the top and the footing */
+/* The keys move it from now on; NULL: none. */
+void _hb_canvas_hold_corner (HbCanvas *self, const MarkRef *ref);
+gboolean _hb_canvas_has_corner (HbCanvas *self); /* and the wall has it */
+/* NULL: there is none. */
+char *_hb_canvas_dup_corner_text (const Wall *wall, const MarkRef *ref);
+void _hb_canvas_say_top (HbCanvas *self, const MarkRef *ref);
+const char *_hb_canvas_top_cursor (const MarkRef *ref);
+/* The pulled one, so far from where it was, and the one that the keys move; both say where it is.
+ */
+Edit *_hb_canvas_pulled_top (HbCanvas *self, Length dx, Length dz, const Grip *grip);
+Edit *_hb_canvas_nudged_corner (HbCanvas *self, int right, int up, GdkModifierType state);
+/* FALSE: the top is not there. */
+gboolean _hb_canvas_add_point_at (HbCanvas *self, double x, double y);
+void _hb_canvas_add_point (HbCanvas *self); /* at the pointer, or where there is most room */
+void _hb_canvas_remove_corner (HbCanvas *self);
+void _hb_canvas_edit_corner (HbCanvas *self);
+
 /* canvas-pins.c: what is pinned by hand */
 void _hb_canvas_let_perpend_go (HbCanvas *self); /* its pins are taken out */
 /* As hb_canvas_set_piece(), but the perpend that the keys move stays. */
@@ -198,8 +220,7 @@ void _hb_canvas_focus_selected (HbCanvas *self);
 gboolean _hb_canvas_focus_next (HbCanvas *self, gboolean forward);
 
 /* canvas-dimension.c: typing into a dimension */
-void _hb_canvas_edit_dimension (HbCanvas *self, DimensionPart part, OpeningId opening, double x,
-                                double y);
+void _hb_canvas_edit_dimension (HbCanvas *self, const MarkRef *dimension, double x, double y);
 /* Of the piece left of the perpend that the keys move. */
 void _hb_canvas_edit_left_piece (HbCanvas *self);
 /* How far the chosen movement joint is from the left end. */

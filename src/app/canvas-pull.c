@@ -4,6 +4,7 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#include "app/tool-top.h"
 #include "concrete/bed-steel.h"
 #include "model/plan-edit.h"
 
@@ -228,6 +229,16 @@ pull_joint (HbCanvas *self, double x, double y)
   preview (self, _hb_canvas_moved_joint (self, dx));
 }
 
+static void
+pull_top (HbCanvas *self, double x, double y, GdkModifierType state)
+{
+  const Grip grip = grip_of (self, state);
+  Length dx, dz;
+
+  pulled_by (self, x, y, &dx, &dz);
+  preview (self, _hb_canvas_pulled_top (self, dx, dz, &grip));
+}
+
 static OpeningKind
 kind_of_tool (HbTool tool)
 {
@@ -329,6 +340,9 @@ pull_on (HbCanvas *self, double x, double y, GdkModifierType state)
       break;
     case PULL_JOINT:
       pull_joint (self, x, y);
+      break;
+    case PULL_TOP:
+      pull_top (self, x, y, state);
       break;
     case PULL_WALL:
       pull_wall (self, x, y, state);
@@ -438,6 +452,11 @@ begin_selecting (HbCanvas *self, double x, double y)
     return;
   if (ref.kind == REF_OPENING)
     begin_opening (self, &ref, x, y);
+  else if (ref.kind == REF_TOP || ref.kind == REF_FOOT)
+    {
+      begin (self, PULL_TOP, x, y);
+      self->pull.ref = ref;
+    }
   else if (ref.kind == REF_WALL && ref.part != PART_BODY && ref.part != PART_SILL)
     {
       begin (self, PULL_WALL, x, y);
@@ -551,6 +570,19 @@ click_strip (HbCanvas *self, double x, double y)
   return TRUE;
 }
 
+/* A point or a step that is clicked is moved by the keys from then on. */
+static void
+click_corner (HbCanvas *self, const MarkRef *ref)
+{
+  const Wall *wall = _hb_canvas_get_wall_value (self);
+
+  _hb_canvas_hold_corner (self, wall && tool_is_corner (wall, ref) ? ref : NULL);
+  if (self->held.kind == REF_NONE)
+    return;
+  _hb_canvas_focus_selected (self);
+  _hb_canvas_say_top (self, ref);
+}
+
 static void
 click_select (HbCanvas *self, double x, double y)
 {
@@ -559,11 +591,13 @@ click_select (HbCanvas *self, double x, double y)
   /* A perpend that is clicked and not moved is not taken: a key pressed then would move it. */
   if (click_strip (self, x, y))
     return;
+  if (self->presses == 2 && _hb_canvas_add_point_at (self, x, y))
+    return;
   if (!self->client)
     _hb_canvas_pick (self, x, y, &ref);
   if (ref.kind == REF_DIMENSION)
     {
-      _hb_canvas_edit_dimension (self, (DimensionPart) ref.part, (OpeningId){ ref.id }, x, y);
+      _hb_canvas_edit_dimension (self, &ref, x, y);
       return;
     }
   if (ref.kind == REF_BED)
@@ -579,6 +613,7 @@ click_select (HbCanvas *self, double x, double y)
       hb_canvas_select (self, (OpeningId){ 0 });
       _hb_canvas_focus_selected (self);
     }
+  click_corner (self, &ref);
   if (ref.kind == REF_PIECE && !(ref.a == self->in_course && ref.b == self->piece))
     hb_canvas_set_piece (self, ref.a, ref.b);
   else
@@ -622,6 +657,10 @@ pull_label (HbCanvas *self)
       return _hb_canvas_dup_perpend_label (&self->perpend);
     case PULL_JOINT:
       return g_strdup (_ ("Move a movement joint"));
+    case PULL_TOP:
+      return g_strdup (self->pull.ref.kind == REF_FOOT    ? _ ("Move a step of the footing")
+                       : self->pull.ref.part == TOP_POINT ? _ ("Move a point of the top")
+                                                          : _ ("Move a part of the top"));
     case PULL_DRAW:
       return g_strdup_printf (_ ("Add %s"), opening ? tool_opening_name (opening) : "");
     case PULL_NEW_WALL:
@@ -638,6 +677,7 @@ static void
 keep (HbCanvas *self)
 {
   const PullKind kind = self->pull.kind;
+  const MarkRef ref = self->pull.ref;
   g_autofree char *label = pull_label (self);
   const gboolean drawn = kind == PULL_DRAW || kind == PULL_NEW_WALL;
   const gboolean has = hb_document_has_preview (self->document);
@@ -654,6 +694,8 @@ keep (HbCanvas *self)
     hb_canvas_fit (self);
   if (kind == PULL_PERPEND)
     _hb_canvas_say_perpend (self);
+  if (kind == PULL_TOP)
+    click_corner (self, &ref);
   if (drawn && has)
     hb_canvas_set_tool (self, HB_TOOL_SELECT);
   _hb_canvas_focus_selected (self);
@@ -724,10 +766,16 @@ pull_cancel_cb (HbCanvas *self, GdkEventSequence *sequence, GtkGesture *gesture)
 
 /* ---- the gesture ---- */
 
+static void
+pressed_cb (HbCanvas *self, int presses)
+{
+  self->presses = presses;
+}
+
 void
 _hb_canvas_add_pointer (HbCanvas *self)
 {
-  GtkGesture *drag = gtk_gesture_drag_new ();
+  GtkGesture *drag = gtk_gesture_drag_new (), *click = gtk_gesture_click_new ();
 
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), 0);
   g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (pull_begin_cb), self);
@@ -735,4 +783,6 @@ _hb_canvas_add_pointer (HbCanvas *self)
   g_signal_connect_swapped (drag, "drag-end", G_CALLBACK (pull_end_cb), self);
   g_signal_connect_swapped (drag, "cancel", G_CALLBACK (pull_cancel_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+  g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }

@@ -139,6 +139,8 @@ changed_cb (HbCanvas *self)
     hb_canvas_select (self, (OpeningId){ 0 });
   if (self->joint && !_hb_canvas_get_joint (self))
     hb_canvas_select_joint (self, 0);
+  if (self->held.kind != REF_NONE && !_hb_canvas_has_corner (self))
+    _hb_canvas_hold_corner (self, NULL);
   _hb_canvas_update_holds (self);
   _hb_canvas_ask_places (self);
   if (self->fitted && self->pull.kind == PULL_NONE)
@@ -189,6 +191,7 @@ hb_canvas_set_wall (HbCanvas *self, WallId wall)
   self->piece = self->in_course = 0;
   self->followed_course = 0;
   self->perpend = self->hovered = (Perpend){ 0 };
+  self->held = (MarkRef){ .kind = REF_NONE };
   hb_places_forget (self->places);
   hb_canvas_fit (self);
   _hb_canvas_update_holds (self);
@@ -212,7 +215,10 @@ hb_canvas_select (HbCanvas *self, OpeningId opening)
   _hb_canvas_end_nudge (self);
   self->joint = 0;
   if (opening.n)
-    _hb_canvas_take_perpend (self, (Perpend){ 0 });
+    {
+      _hb_canvas_take_perpend (self, (Perpend){ 0 });
+      _hb_canvas_hold_corner (self, NULL);
+    }
   self->selected = opening;
   _hb_canvas_ask_places (self);
   _hb_canvas_queue_redraw (self);
@@ -233,7 +239,10 @@ hb_canvas_select_joint (HbCanvas *self, guint joint)
     return;
   _hb_canvas_end_nudge (self);
   if (joint)
-    _hb_canvas_take_perpend (self, (Perpend){ 0 });
+    {
+      _hb_canvas_take_perpend (self, (Perpend){ 0 });
+      _hb_canvas_hold_corner (self, NULL);
+    }
   self->joint = joint;
   if (joint)
     self->selected = (OpeningId){ 0 };
@@ -257,6 +266,7 @@ hb_canvas_set_client (HbCanvas *self, gboolean client)
   hb_canvas_cancel (self);
   _hb_canvas_take_perpend (self, (Perpend){ 0 });
   _hb_canvas_hover_perpend (self, (Perpend){ 0 });
+  _hb_canvas_hold_corner (self, NULL);
   self->client = client;
   _hb_canvas_say (self, "");
   _hb_canvas_ask_places (self);
@@ -328,6 +338,8 @@ _hb_canvas_say_present (HbCanvas *self)
     _hb_canvas_say_joint (self, _hb_canvas_get_joint (self));
   else if (self->perpend.course && self->tool == HB_TOOL_SELECT)
     _hb_canvas_say_perpend (self);
+  else if (_hb_canvas_has_corner (self) && self->tool == HB_TOOL_SELECT)
+    _hb_canvas_say_top (self, &self->held);
   else
     _hb_canvas_say (self, tool_hint (self->tool));
 }
@@ -387,6 +399,8 @@ _hb_canvas_light_piece (HbCanvas *self, gint32 course, gint32 number)
     return;
   self->piece = number;
   self->in_course = course;
+  if (course)
+    _hb_canvas_hold_corner (self, NULL);
   self->stale_lit = TRUE;
   _hb_canvas_update_holds (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));

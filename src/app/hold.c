@@ -5,6 +5,7 @@ struct _HbHold
   GtkWidget parent;
   OpeningId opening;
   guint joint;
+  MarkRef corner;
   char *name, *description;
 };
 
@@ -42,6 +43,22 @@ hb_hold_new (OpeningId opening)
 
   self->opening = opening;
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+hb_hold_new_corner (const MarkRef *corner)
+{
+  HbHold *self = g_object_new (HB_TYPE_HOLD, NULL);
+
+  self->corner = *corner;
+  return GTK_WIDGET (self);
+}
+
+const MarkRef *
+hb_hold_get_corner (HbHold *self)
+{
+  g_return_val_if_fail (HB_IS_HOLD (self), NULL);
+  return &self->corner;
 }
 
 OpeningId

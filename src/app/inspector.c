@@ -9,6 +9,7 @@
 #include "app/plan-view.h"
 #include "app/room-box.h"
 #include "app/tool.h"
+#include "app/top-box.h"
 
 struct _HbInspector
 {
@@ -30,6 +31,7 @@ struct _HbInspector
   GtkWidget *pins;               /* borrowed */
   GtkWidget *meeting, *room;     /* borrowed */
   GtkWidget *joint_box;          /* borrowed */
+  GtkWidget *top;                /* borrowed */
 
   WallId wall;
   OpeningId opening;
@@ -314,6 +316,7 @@ fill (HbInspector *self)
                      self->met[0].n ? 0 : self->joint);
   hb_room_box_fill (HB_ROOM_BOX (self->room), self->document, other ? (WallId){ 0 } : self->wall);
   hb_pins_list_fill (HB_PINS_LIST (self->pins), self->document, other ? (WallId){ 0 } : self->wall);
+  hb_top_box_fill (HB_TOP_BOX (self->top), self->document, other ? (WallId){ 0 } : self->wall);
   gtk_widget_set_visible (self->empty, !wall);
   for (int i = 0; i < N_ABOUTS; i++)
     {
@@ -619,6 +622,8 @@ hb_inspector_init (HbInspector *self)
       add_section (self, (FieldAbout) i);
       if (i == ABOUT_WALL)
         {
+          self->top = hb_top_box_new ();
+          gtk_box_append (GTK_BOX (self->sections), self->top);
           self->room = hb_room_box_new ();
           gtk_box_append (GTK_BOX (self->sections), self->room);
           self->pins = hb_pins_list_new ();
@@ -627,6 +632,7 @@ hb_inspector_init (HbInspector *self)
     }
   g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->joint_box, "refused", G_CALLBACK (child_refused_cb), self);
+  g_signal_connect_swapped (self->top, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->room, "refused", G_CALLBACK (child_refused_cb), self);
   g_signal_connect_swapped (self->meeting, "refused", G_CALLBACK (child_refused_cb), self);
 }

@@ -35,7 +35,7 @@ static View
 view_of (HbPicture *self, int width, int height)
 {
   const double length = length_to_mm (self->wall->length);
-  const double tall = length_to_mm (self->wall->height);
+  const double tall = elevation_height (self->wall, FALSE);
   const double scale = MIN ((width - 2) / length, (height - 2) / tall);
 
   return (View){ .scale = scale, .ox = (width - length * scale) / 2, .oy = height - 1 };

@@ -446,6 +446,8 @@ own_length (Wall *wall, Opening *opening, DimensionPart part)
     case DIMENSION_TOP_PITCH:
     case DIMENSION_FOOT_UP:
     case DIMENSION_FOOT_PLACE:
+    case DIMENSION_TOP_AT:
+    case DIMENSION_TOP_LEVEL:
       return NULL; /* tool-top.h */
     }
   return NULL;

@@ -362,6 +362,25 @@ add_steel_swatch (Frame *frame, double x)
   return add_swatch (frame, x, STYLE_STEEL, text);
 }
 
+static gboolean
+has_raked (const Layout *layout)
+{
+  for (guint i = 0; i < layout->pieces->len; i++)
+    if (layout_piece (layout, i)->shape == PIECE_RAKED)
+      return TRUE;
+  return FALSE;
+}
+
+static double
+add_cap_swatch (Frame *frame, double x)
+{
+  char height[LENGTH_TEXT_SIZE];
+  g_autofree char *text = g_strdup_printf (_ ("concrete cap, %s"),
+                                           length_text (frame->page->wall->cap.height, height));
+
+  return add_swatch (frame, x, STYLE_CAP, text);
+}
+
 static void
 add_key (Frame *frame)
 {
@@ -369,12 +388,18 @@ add_key (Frame *frame)
   const Layout *layout = frame->page->layout;
   double x = frame->frame.x0 + 8;
   g_autofree char *whole = g_strdup_printf (_ ("whole: %d"), layout->n_whole);
-  g_autofree char *cut = g_strdup_printf (_ ("cut, with its length: %d"), layout->n_cut);
+  g_autofree char *cut
+      = g_strdup_printf (has_raked (layout) ? _ ("cut, with its length; raked: below/above: %d")
+                                            : _ ("cut, with its length: %d"),
+                         layout->n_cut);
 
   x = add_swatch (frame, x, STYLE_PIECE, whole);
   x = add_swatch (frame, x, STYLE_PIECE_CUT, cut);
   if (has_returns (wall))
     x = add_swatch (frame, x, STYLE_RETURN, _ ("other wall"));
+  /* The strips show blockwork alone. */
+  if (wall->cap.height > 0 && frame->number == 1)
+    x = add_cap_swatch (frame, x);
   if (wall->movement_joints->len > 0)
     x = add_joint_swatch (frame, x);
   if (wall->steel.given || wall->steel_rows->len > 0)

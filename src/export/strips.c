@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "bond/rake.h"
 #include "concrete/bed-steel.h"
 #include "concrete/ties.h"
 #include "paint/outline.h"
@@ -20,6 +21,7 @@
 #define TOP 24.0
 #define FOOT 30.0 /* numbers of the lowest strip */
 #define FIGURE 6.2
+#define LETTER 0.66 /* width of one on average, by its size */
 #define NUMBER_ROOM 4.0
 #define NUMBER_ROWS 2
 #define ROW_PITCH 9.0
@@ -172,11 +174,28 @@ add_outline (Strips *strips, const Course *course, const Piece *piece)
   drawing_add (strips->drawing, MARK_POLYGON, &look, points, n);
 }
 
+/* Both edges, and the angle of the cut where there is room for it. */
 static char *
-piece_text (const Piece *piece)
+raked_text (const Rake *rake, double room)
+{
+  const double letter = LETTER * theme_row (THEME_PAPER, STYLE_PIECE_LABEL)->text_size;
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *edges = rake_text (rake);
+  g_autofree char *all = g_strdup_printf (
+      "%s · %s°", edges, g_ascii_formatd (digits, sizeof digits, "%.1f", rake_angle (rake)));
+
+  return (double) g_utf8_strlen (all, -1) * letter > room ? g_steal_pointer (&edges)
+                                                          : g_steal_pointer (&all);
+}
+
+static char *
+piece_text (const Layout *layout, const Piece *piece, double room)
 {
   char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
+  Rake rake;
 
+  if (piece->shape == PIECE_RAKED && piece_rake (layout, piece, &rake))
+    return raked_text (&rake, room);
   if (piece->shape != PIECE_RIPPED)
     return g_strdup (length_text (piece->length, length));
   return g_strdup_printf ("%s × %s", length_text (piece->length, length),
@@ -199,11 +218,12 @@ add_piece_text (Strips *strips, const Course *course, const Piece *piece)
   const Length x0 = MAX (seat.x0, strips->from), x1 = MIN (seat.x1, strips->to);
   const double low = place_z (strips, course, seat.z0), high = place_z (strips, course, seat.z1);
   MarkLook look = mark_look (text_style (piece, low - high), LAYER_LABELS);
-  g_autofree char *text = piece_text (piece);
+  g_autofree char *text = NULL;
 
   if (x1 - x0 < (seat.x1 - seat.x0) / 2 || low - high < LABEL_LEAST)
     return;
   look.fit = length_to_mm (x1 - x0) * strips->scale;
+  text = piece_text (strips->page->layout, piece, look.fit);
   drawing_add_text (strips->drawing, &look,
                     place ((place_x (strips, x0) + place_x (strips, x1)) / 2, (low + high) / 2),
                     0.5f, 0.5f, text);
@@ -277,7 +297,8 @@ add_return (Strips *strips, const Course *course, Length start, Length ret)
   const MarkLook look = mark_look (STYLE_RETURN, LAYER_PIECES);
   const double foot = foot_of (strips, course);
 
-  if (!is_shown (strips, start, start + ret))
+  if (!is_shown (strips, start, start + ret)
+      || wall_top_highest (strips->page->wall, start, start + ret) <= course->bottom)
     return;
   drawing_add_box (strips->drawing, &look,
                    place (place_x (strips, MAX (start, strips->from)), foot),
@@ -311,7 +332,9 @@ add_movement_joints (Strips *strips, const Course *course)
     {
       const MovementJoint *joint = wall_movement_joint_at (wall, i);
 
-      if (is_shown (strips, joint->x, movement_joint_right (joint)))
+      if (is_shown (strips, joint->x, movement_joint_right (joint))
+          && wall_top_at (wall, joint->x, SIDE_RIGHT) > course->bottom
+          && wall_foot_at (wall, joint->x, SIDE_RIGHT) < course->top)
         drawing_add_box (strips->drawing, &look,
                          place (place_x (strips, MAX (joint->x, strips->from)), foot),
                          place (place_x (strips, MIN (movement_joint_right (joint), strips->to)),

@@ -9,6 +9,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "bond/rake.h"
 #include "export/page.h"
 #include "paint/elevation.h"
 #include "paint/ink.h"
@@ -299,13 +300,18 @@ add_piece_attributes (Writer *writer, const Piece *piece)
 static void
 add_piece_title (Writer *writer, const Piece *piece)
 {
-  char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
+  char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE], digits[G_ASCII_DTOSTR_BUF_SIZE];
+  Rake rake;
 
   add (writer, "<title>");
   add_escaped (writer, writer->wall->key);
-  g_string_append_printf (writer->text, "/%d/%d: %s × %s mm, %s</title>", piece->course,
-                          piece->number, length_text (piece->length, length),
-                          length_text (piece->height, height), piece_shape_word (piece->shape));
+  g_string_append_printf (writer->text, "/%d/%d: %s × %s mm, %s", piece->course, piece->number,
+                          length_text (piece->length, length), length_text (piece->height, height),
+                          piece_shape_word (piece->shape));
+  if (piece->shape == PIECE_RAKED && piece_rake (writer->layout, piece, &rake))
+    g_string_append_printf (writer->text, " %s°",
+                            g_ascii_formatd (digits, sizeof digits, "%.1f", rake_angle (&rake)));
+  add (writer, "</title>");
 }
 
 /* A line that may not be thinner than a joint on the wall. */

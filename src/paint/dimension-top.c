@@ -7,7 +7,8 @@
 
 /* Text from its point, steps; the room between two texts on one line; a figure's width. */
 #define AWAY_X 4.f
-#define AWAY_Z 6.f
+#define AWAY_Z 7.f
+#define END_SIDE 0.3f
 #define FIGURE 6.4f
 #define BETWEEN 9.f
 /* Least length of a slope on the sheet that takes its angle, steps. */
@@ -48,37 +49,48 @@ is_step (const Wall *wall, guint i, guint other)
          && top_point (wall->tops, i)->x == top_point (wall->tops, other)->x;
 }
 
-/* Where its number stands to the point: over it in the middle (0), to its left or to its right: out
- * of the wall, and off the slope that goes up. */
-static int
+/* Whether the line that ends at a point (0: before the first) is level and has a length. */
+static gboolean
+is_level (const Wall *wall, guint line)
+{
+  const guint n = wall->tops->len;
+  const TopPoint *a = line > 0 ? top_point (wall->tops, line - 1) : NULL;
+  const TopPoint *b = line < n ? top_point (wall->tops, line) : NULL;
+  const Length from = a ? a->x : 0, to = b ? b->x : wall->length;
+
+  return from < to && (!a || !b || a->below == b->below);
+}
+
+/* Where its number stands to the point: over its middle (0), to its left (-1) or to its right: off
+ * the slope that goes up. At the wall's ends there is little room outside. */
+static float
 side_of_text (const Wall *wall, guint i)
 {
   const Length x = top_point (wall->tops, i)->x;
   const gboolean left = rises_to (wall, i, SIDE_LEFT), right = rises_to (wall, i, SIDE_RIGHT);
 
-  if (x == 0 || is_step (wall, i, i + 1))
+  if (x == 0)
+    return -END_SIDE;
+  if (x == wall->length)
+    return END_SIDE;
+  if (is_step (wall, i, i + 1))
     return -1;
-  if (x == wall->length || (i > 0 && is_step (wall, i, i - 1)))
+  if (i > 0 && is_step (wall, i, i - 1))
     return 1;
   return left == right ? 0 : left ? 1 : -1;
 }
 
-/* At both ends of the wall the same height may belong to a point within it, or to none. */
 static void
-add_height (Scene *scene, Length x, Length z, int side, MarkRef ref)
+add_height (Scene *scene, Length x, Length z, float side, MarkRef ref)
 {
   char text[LENGTH_TEXT_SIZE];
   MarkLook look = mark_look (STYLE_DIMENSION_TEXT, LAYER_DIMENSIONS);
   const double over = length_to_mm (scene->wall->cap.height);
 
   look.ref = ref;
-  drawing_add_text (
-      scene->drawing, &look,
-      at_offset (length_to_mm (x), length_to_mm (z) + over, -AWAY_X * (float) side, -AWAY_Z),
-      side < 0   ? 1
-      : side > 0 ? 0
-                 : 0.5f,
-      1, length_text (z, text));
+  drawing_add_text (scene->drawing, &look,
+                    at_offset (length_to_mm (x), length_to_mm (z) + over, -AWAY_X * side, -AWAY_Z),
+                    0.5f - side / 2, 1, length_text (z, text));
 }
 
 static MarkRef
@@ -87,6 +99,7 @@ asks (DimensionPart part, guint i)
   return (MarkRef){ .kind = REF_DIMENSION, .part = part, .a = i };
 }
 
+/* Of a level part once, in its middle; of a point where none ends there. */
 static void
 add_top_heights (Scene *scene)
 {
@@ -95,19 +108,23 @@ add_top_heights (Scene *scene)
 
   for (guint i = 0; i < n; i++)
     {
-      const TopPoint *point = top_point (wall->tops, i);
-      const gboolean outside = (point->x == 0 && is_step (wall, i, i + 1))
-                               || (point->x == wall->length && i > 0 && is_step (wall, i, i - 1));
+      const Length x = top_point (wall->tops, i)->x;
+      const gboolean outside = (x == 0 && is_step (wall, i, i + 1))
+                               || (x == wall->length && i > 0 && is_step (wall, i, i - 1));
 
-      if (!outside)
-        add_height (scene, point->x, wall->height - point->below, side_of_text (wall, i),
-                    asks (DIMENSION_TOP_HEIGHT, i));
+      if (!outside && !is_level (wall, i) && !is_level (wall, i + 1))
+        add_height (scene, x, wall->height - top_point (wall->tops, i)->below,
+                    side_of_text (wall, i), asks (DIMENSION_TOP_HEIGHT, i));
     }
-  if (n > 0 && top_point (wall->tops, 0)->x > 0)
-    add_height (scene, 0, wall_top_at (wall, 0, SIDE_RIGHT), -1, asks (DIMENSION_TOP_HEIGHT, 0));
-  if (n > 0 && top_point (wall->tops, n - 1)->x < wall->length)
-    add_height (scene, wall->length, wall_top_at (wall, wall->length, SIDE_LEFT), 1,
-                asks (DIMENSION_TOP_HEIGHT, n - 1));
+  for (guint i = 0; n > 0 && i <= n; i++)
+    {
+      const Length from = i > 0 ? top_point (wall->tops, i - 1)->x : 0;
+      const Length to = i < n ? top_point (wall->tops, i)->x : wall->length;
+
+      if (is_level (wall, i))
+        add_height (scene, from + (to - from) / 2, wall_top_at (wall, to, SIDE_LEFT), 0,
+                    asks (DIMENSION_TOP_LEVEL, i));
+    }
 }
 
 /* ---- places ---- */

@@ -74,6 +74,8 @@ typedef enum
   DIMENSION_TOP_PITCH,  /* degrees */
   DIMENSION_FOOT_UP,    /* above the wall's zero */
   DIMENSION_FOOT_PLACE, /* from the wall's left end */
+  DIMENSION_TOP_LEVEL,  /* height of a level line (TOP_LINE) above the wall's zero */
+  DIMENSION_TOP_AT,     /* of a point from the wall's left end; typed beside the wall only */
 } DimensionPart;
 
 typedef struct
