@@ -332,18 +332,21 @@ line_to (const Wall *wall, guint i)
   return (TopLine){ a->x, wall->height - a->below, b->x, wall->height - b->below };
 }
 
-/* Every line of it is level, and every change of height a step. */
+/* Every line of it is level, and there is a step. */
 static gboolean
 is_stepped (const Wall *wall)
 {
+  gboolean has_step = FALSE;
+
   for (guint i = 1; i < wall->tops->len; i++)
     {
       const TopLine line = line_to (wall, i);
 
       if (line.x0 < line.x1 && line.z0 != line.z1)
         return FALSE;
+      has_step = has_step || line.x0 == line.x1;
     }
-  return TRUE;
+  return has_step;
 }
 
 gboolean
@@ -394,7 +397,10 @@ tool_remove_stretch (const Wall *wall, guint i)
   if (!tool_is_stretch (wall, i) || n < 2)
     return NULL;
   tops = heights_of (wall);
-  if (i == 0 || i == n)
+  /* The part beside it keeps its height, which it has by its other end, or else as the last one. */
+  if ((i == 0 || i == n) && n > 2)
+    g_array_remove_range (tops, i == 0 ? 0 : n - 2, 2);
+  else if (i == 0 || i == n)
     g_array_remove_index (tops, i == 0 ? 0 : n - 1);
   else
     {
@@ -584,7 +590,7 @@ tool_top_shape (const Wall *wall)
     return SHAPE_SLOPED;
   if (is_gabled (wall))
     return SHAPE_GABLED;
-  return wall->tops->len > 1 && is_stepped (wall) ? SHAPE_STEPPED : SHAPE_DRAWN;
+  return is_stepped (wall) ? SHAPE_STEPPED : SHAPE_DRAWN;
 }
 
 /* A level top no lower than the openings need, and else as low as the lower end is. */
