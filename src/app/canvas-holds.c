@@ -7,7 +7,7 @@
 #include "app/tool-top.h"
 
 /* A ring of the focus round a point, px. */
-#define CORNER_SIZE 22
+#define CORNER_SIZE 18
 
 static void
 focused_cb (HbHold *hold, GParamSpec *spec, HbCanvas *self)
@@ -87,9 +87,12 @@ name_wall (HbCanvas *self, const Wall *wall)
       return;
     }
   name = g_strdup_printf (_ ("Wall: %s"), tool_wall_name (wall));
-  description = g_strdup_printf (_ ("%s mm long, %s mm high, openings: %u"),
-                                 length_text (wall->length, length),
-                                 length_text (wall->height, height), wall->openings->len);
+  description = g_strdup_printf (
+      wall->tops->len > 0
+          ? _ ("%s mm long, at most %s mm high, openings: %u, points of the top: %u")
+          : _ ("%s mm long, %s mm high, openings: %u"),
+      length_text (wall->length, length), length_text (wall->height, height), wall->openings->len,
+      wall->tops->len);
   /* What the keys walked to is what a screen reader should say. */
   piece = self->perpend.course ? _hb_canvas_dup_perpend_text (self, &self->perpend)
           : self->piece        ? _hb_canvas_dup_piece_text (self, self->in_course, self->piece)

@@ -7,7 +7,7 @@
 
 /* Text from its point, steps; the room between two texts on one line; a figure's width. */
 #define AWAY_X 4.f
-#define AWAY_Z 7.f
+#define AWAY_Z 12.f /* clear of a handle and its ring */
 #define END_SIDE 0.3f
 #define FIGURE 6.4f
 #define BETWEEN 9.f
