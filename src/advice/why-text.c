@@ -3,6 +3,7 @@
 
 #include "advice/judging.h"
 #include "advice/why.h"
+#include "bond/rake.h"
 #include "bond/segment.h"
 #include "takeoff/takeoff.h"
 
@@ -238,8 +239,27 @@ words_of_bond (const Why *why, const char *run)
       run, n, why->run.cuts);
 }
 
+/* No opening takes the room: a step of the footing or of the top does. */
 static char *
-words_of_strip (const Wall *wall, const Block *block, const Piece *piece)
+words_of_step (const Wall *wall, const Layout *layout, const Piece *piece, const char *is,
+               const char *unit)
+{
+  const Course *course = layout_course (layout, (guint) piece->course - 1);
+
+  if (piece->bottom > course->bottom && wall->feet->len > 0)
+    return g_strdup_printf (_ ("On the step of the footing there is room for %s mm of the block's "
+                               "%s mm."),
+                            is, unit);
+  if (wall->tops->len > 0)
+    return g_strdup_printf (
+        _ ("Under the top, which is lower there, there is room for %s mm of the "
+           "block's %s mm."),
+        is, unit);
+  return g_strdup_printf (_ ("There is room for %s mm of the block's %s mm."), is, unit);
+}
+
+static char *
+words_of_strip (const Wall *wall, const Block *block, const Layout *layout, const Piece *piece)
 {
   const Opening *above = opening_where (wall, piece, is_right_above);
   const Opening *below = opening_where (wall, piece, is_right_below);
@@ -258,7 +278,25 @@ words_of_strip (const Wall *wall, const Block *block, const Piece *piece)
   if (below != NULL)
     return g_strdup_printf (_ ("Over the head of %s there is room for %s mm of the block's %s mm."),
                             opening_called (below), is, unit);
-  return g_strdup_printf (_ ("There is room for %s mm of the block's %s mm."), is, unit);
+  return words_of_step (wall, layout, piece, is, unit);
+}
+
+/* All that it takes to mark it out and to saw it. */
+static char *
+words_of_rake (const Layout *layout, const Piece *piece)
+{
+  char bottom[LENGTH_TEXT_SIZE], top[LENGTH_TEXT_SIZE];
+  char left[LENGTH_TEXT_SIZE], right[LENGTH_TEXT_SIZE];
+  Rake rake;
+
+  if (!piece_rake (layout, piece, &rake))
+    return g_strdup (_ ("The top of the wall slopes through it."));
+  return g_strdup_printf (_ ("The top of the wall slopes through it: the cut is at %.1f° to the "
+                             "level, %.1f mm up in 100 mm. It is %s mm long along the bottom and "
+                             "%s along the top, %s mm high at the left and %s at the right."),
+                          rake_angle (&rake), rake_rise (&rake), length_text (rake.bottom, bottom),
+                          length_text (rake.top, top), length_text (rake.left, left),
+                          length_text (rake.right, right));
 }
 
 static char *
@@ -266,6 +304,8 @@ words_of_notch (const Wall *wall, const Piece *piece)
 {
   const Opening *opening = opening_where (wall, piece, is_within);
 
+  if (opening == NULL && wall->tops->len + wall->feet->len > 0)
+    return g_strdup (_ ("It goes round a step of the top or of the footing."));
   if (opening == NULL)
     return g_strdup (_ ("It goes round an opening."));
   if (opening->sill > piece->bottom && opening_head (opening) >= piece->bottom + piece->height)
@@ -301,7 +341,9 @@ why_dup_reason (const Why *why, const Wall *wall, const Block *block, const Layo
     case WHY_TOP:
       return words_of_top (block, layout, piece);
     case WHY_STRIP:
-      return words_of_strip (wall, block, piece);
+      return words_of_strip (wall, block, layout, piece);
+    case WHY_RAKED:
+      return words_of_rake (layout, piece);
     case WHY_NOTCH:
       return words_of_notch (wall, piece);
     case WHY_LENGTH:

@@ -166,6 +166,8 @@ cause_of (const Block *block, const Laying *laying, const Layout *layout, const 
 
   if (piece->shape == PIECE_WHOLE)
     return WHY_WHOLE;
+  if (piece->shape == PIECE_RAKED)
+    return WHY_RAKED;
   if (piece->outline >= 0)
     return WHY_NOTCH;
   if (piece->height < course->top - course->bottom)

@@ -11,11 +11,13 @@ typedef enum
   WHY_WHOLE,  /* it is not cut */
   WHY_PINNED, /* its length was set by hand */
   WHY_TOP,    /* the last course is lower than a block */
-  WHY_STRIP,  /* an opening leaves less than a block's height under its sill or over its head */
-  WHY_NOTCH,  /* it goes round an opening */
+  WHY_STRIP,  /* an opening leaves less than a block's height under its sill or over its head; or a
+               * step of the top or the footing does */
+  WHY_NOTCH,  /* it goes round an opening, or a step of the top or the footing */
   WHY_LENGTH, /* the run's length asks for so many cuts, whatever lies above and below */
   WHY_LAPS,   /* the run could do with fewer, but not beside the perpends above and below */
   WHY_BOND,   /* the run could do with fewer; no more is known */
+  WHY_RAKED,  /* the top slopes through it */
 } WhyCause;
 
 /* A stretch of a course between two ends that no bond moves: jambs, the wall's ends, pins. */

@@ -9,7 +9,7 @@
 #define HOUSES 60
 #define WALLS 200
 
-static guint told[WHY_BOND + 1];
+static guint told[WHY_RAKED + 1];
 
 /* The run as a wall of its own, one course high, with nothing above or below. */
 static Layout *
