@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "model/plan.h"
+#include "model/plan-follow.h"
 
 G_DEFINE_QUARK (halfbond_model_error, model_error)
 
@@ -580,17 +580,28 @@ apply (Project *next, const Edit *edit, GError **error)
   g_assert_not_reached ();
 }
 
-/* Ends and tees of walls that stand in plan follow from where they stand. */
+static gboolean
+set_all (Project *next, const GPtrArray *walls, GError **error)
+{
+  for (guint i = 0; i < walls->len; i++)
+    if (!set_wall (next, g_ptr_array_index (walls, i), error))
+      return FALSE;
+  return TRUE;
+}
+
+/* Ends and tees of walls that stand in plan follow from where they stand, and where they end from
+ * how thick the others are. */
 static gboolean
 settle (const Project *before, Project *next, const Edit *edit, GError **error)
 {
+  g_autoptr (GPtrArray) followed = plan_follow_thickness (before, next);
   WallId said_by = edit->kind == EDIT_SET_WALL ? edit->wall->id : (WallId){ 0 };
-  g_autoptr (GPtrArray) changed = plan_settled (before, next, said_by);
+  g_autoptr (GPtrArray) changed = NULL;
 
-  for (guint i = 0; i < changed->len; i++)
-    if (!set_wall (next, g_ptr_array_index (changed, i), error))
-      return FALSE;
-  return TRUE;
+  if (!set_all (next, followed, error))
+    return FALSE;
+  changed = plan_settled (before, next, said_by);
+  return set_all (next, changed, error);
 }
 
 Project *
