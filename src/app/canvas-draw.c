@@ -21,6 +21,7 @@ elevation_input (HbCanvas *self, const Wall *wall)
     .layout = hb_answers_get_latest (self->answers, wall->id),
     .selected = self->selected,
     .joint = self->joint,
+    .pallets = self->pallets,
     .course = self->course,
     .held = self->held,
   };

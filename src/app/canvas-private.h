@@ -73,6 +73,7 @@ struct _HbCanvas
   Perpend hovered; /* the one that the pointer would take */
   MarkRef held;    /* point of the top or step of the footing that the keys move; or none */
   char *highlight; /* take-off key or NULL */
+  GArray *pallets; /* WorkPallet, at the wall's foot; owned; NULL: they are not shown */
   gboolean client;
   HbTool tool;
   gboolean fitted; /* the view follows the size of the widget */

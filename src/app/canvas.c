@@ -385,6 +385,17 @@ hb_canvas_set_highlight (HbCanvas *self, const char *key)
 }
 
 void
+hb_canvas_set_pallets (HbCanvas *self, GArray *pallets)
+{
+  g_return_if_fail (HB_IS_CANVAS (self));
+  if (!pallets && !self->pallets)
+    return;
+  g_clear_pointer (&self->pallets, g_array_unref);
+  self->pallets = pallets ? g_array_ref (pallets) : NULL;
+  _hb_canvas_queue_redraw (self);
+}
+
+void
 hb_canvas_set_piece (HbCanvas *self, gint32 course, gint32 number)
 {
   g_return_if_fail (HB_IS_CANVAS (self));
@@ -518,6 +529,7 @@ hb_canvas_finalize (GObject *object)
   HbCanvas *self = HB_CANVAS (object);
 
   g_free (self->highlight);
+  g_clear_pointer (&self->pallets, g_array_unref);
   g_clear_pointer (&self->drawing, drawing_free);
   g_clear_pointer (&self->overlay, drawing_free);
   hb_recording_free (self->recording);

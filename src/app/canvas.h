@@ -53,6 +53,8 @@ void hb_canvas_set_tool (HbCanvas *canvas, HbTool tool);
 HbTool hb_canvas_get_tool (HbCanvas *canvas);
 /* The pieces of a take-off line; NULL: none. */
 void hb_canvas_set_highlight (HbCanvas *canvas, const char *takeoff_key);
+/* WorkPallet, set down at the foot of the wall that is shown; NULL: none is. */
+void hb_canvas_set_pallets (HbCanvas *canvas, GArray *pallets);
 /* Lights one piece; 0, 0: none. */
 void hb_canvas_set_piece (HbCanvas *canvas, gint32 course, gint32 number);
 /* The one that is lit; 0, 0: none. */

@@ -137,11 +137,19 @@ add_now (HbRodWindow *self)
 {
   const RodChoice now = rod_now (_hb_rod_window_project (self), _hb_rod_choices_scope (self));
   GtkBox *words = GTK_BOX (gtk_widget_get_first_child (GTK_WIDGET (add_card (self))));
-  g_autofree char *title = g_strdup_printf (_ ("As it is: %u of %u"), now.met, now.marks);
-  g_autofree char *met = dup_met (&now), *strips = dup_strips (self, NULL);
+  g_autofree char *title
+      = g_strdup_printf (_ ("As it is: %u of %u heights meet"), now.met, now.marks);
+  g_autofree char *strips = dup_strips (self, NULL);
+  char packed[LENGTH_TEXT_SIZE];
 
   hb_beside_add_label (words, title, "cuts");
-  hb_beside_add_label (words, met, "proof");
+  if (now.packed > 0)
+    {
+      g_autofree char *mortar
+          = g_strdup_printf (_ ("%s mm of mortar packed"), length_text (now.packed, packed));
+
+      hb_beside_add_label (words, mortar, "proof");
+    }
   hb_beside_add_label (words, strips, "caption");
 }
 

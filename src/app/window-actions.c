@@ -363,7 +363,7 @@ show_level (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (self->level);
 }
 
-/* ---- gauge ---- */
+/* ---- gauge and work ---- */
 
 static void
 show_rod (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -380,6 +380,36 @@ show_rod (GtkWidget *widget, const char *name, GVariant *parameter)
       g_object_add_weak_pointer (G_OBJECT (self->rod), (gpointer *) &self->rod);
     }
   gtk_window_present (GTK_WINDOW (self->rod));
+}
+
+/* The work's window is on its way out. */
+static void
+work_gone_cb (HbWindow *self)
+{
+  g_clear_weak_pointer (&self->work);
+  if (self->canvas)
+    _hb_window_show_pallets (self);
+}
+
+static void
+show_work (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  if (!self->work)
+    {
+      self->work = hb_work_window_new (GTK_WINDOW (self), self->document, self->answers);
+      g_object_add_weak_pointer (G_OBJECT (self->work), (gpointer *) &self->work);
+      g_signal_connect_object (self->work, "reckoned", G_CALLBACK (_hb_window_show_pallets), self,
+                               G_CONNECT_SWAPPED);
+      g_signal_connect_object (self->work, "destroy", G_CALLBACK (work_gone_cb), self,
+                               G_CONNECT_SWAPPED);
+      _hb_window_show_pallets (self);
+    }
+  gtk_window_present (GTK_WINDOW (self->work));
 }
 
 /* ---- the view ---- */
@@ -482,6 +512,7 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.improve", NULL, improve);
   gtk_widget_class_install_action (widget_class, "win.level", NULL, show_level);
   gtk_widget_class_install_action (widget_class, "win.rod", NULL, show_rod);
+  gtk_widget_class_install_action (widget_class, "win.work", NULL, show_work);
   gtk_widget_class_install_action (widget_class, "win.hide-notice", NULL, hide_notice);
   gtk_widget_class_install_action (widget_class, "win.fit", NULL, fit);
   gtk_widget_class_install_action (widget_class, "win.zoom-in", NULL, zoom_in);
@@ -523,6 +554,7 @@ static const Key keys[] = {
   { "i", "win.improve", NULL },
   { "l", "win.level", NULL },
   { "g", "win.rod", NULL },
+  { "h", "win.work", NULL },
   { "f", "win.fit", NULL },
   { "<Control>0", "win.fit", NULL },
   { "<Control>plus", "win.zoom-in", NULL },

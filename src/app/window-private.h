@@ -12,6 +12,7 @@
 #include "app/turner.h"
 #include "app/walls-pane.h"
 #include "app/window.h"
+#include "app/work-window.h"
 
 struct _HbWindow
 {
@@ -40,8 +41,9 @@ struct _HbWindow
   HbDocument *document;
   HbAnswers *answers;
   HbImprover *improver;
-  HbRodWindow *rod;              /* the storey rod while it is open; likewise */
-  GtkWindow *level;              /* the level book while it is open; NULL: it is not. Not owned */
+  GtkWindow *level;   /* the level book while it is open; NULL: it is not. Not owned */
+  HbRodWindow *rod;   /* the storey rod while it is open; likewise */
+  HbWorkWindow *work; /* the work while it is open; likewise */
   HbTurner *turner;
   GtkFileChooserNative *chooser; /* the one that is open; NULL: none */
   GFile *pending;                /* to be opened once the first frame is there; NULL: none */
@@ -66,6 +68,8 @@ void _hb_window_notice (HbWindow *self, const char *sentence, const char *first,
 void _hb_window_hide_notice (HbWindow *self);
 void _hb_window_update_title (HbWindow *self);
 void _hb_window_show_wall (HbWindow *self, WallId wall);
+/* Where the blocks of the wall that is shown are set down, while the work is open. */
+void _hb_window_show_pallets (HbWindow *self);
 /* What the middle of the window shows: "laying", "client", "plan". */
 void _hb_window_show_view (HbWindow *self, const char *view);
 gboolean _hb_window_shows_plan (HbWindow *self);

@@ -143,11 +143,22 @@ _hb_window_show_wall (HbWindow *self, WallId wall)
   hb_takeoff_pane_set_wall (self->takeoff, wall);
   if (self->rod)
     hb_rod_window_set_wall (self->rod, wall);
+  _hb_window_show_pallets (self);
   hb_plan_view_select (self->plan, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show_joint (self->inspector, hb_canvas_get_joint (self->canvas));
   _hb_window_update_title (self);
   _hb_window_update_actions (self);
+}
+
+void
+_hb_window_show_pallets (HbWindow *self)
+{
+  g_autoptr (GArray) pallets
+      = self->work ? hb_work_window_dup_pallets (self->work, hb_canvas_get_wall (self->canvas))
+                   : NULL;
+
+  hb_canvas_set_pallets (self->canvas, pallets);
 }
 
 gboolean
@@ -543,6 +554,7 @@ hb_window_dispose (GObject *object)
     hb_answers_stop (self->answers);
   g_clear_weak_pointer (&self->level);
   g_clear_weak_pointer (&self->rod);
+  g_clear_weak_pointer (&self->work);
   g_clear_object (&self->chooser);
   g_clear_object (&self->pending);
   gtk_widget_dispose_template (GTK_WIDGET (self), HB_TYPE_WINDOW);

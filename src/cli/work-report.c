@@ -226,17 +226,6 @@ append_wall (GString *text, const Laid *laid, const Work *work, guint i)
 
 /* --- handling --- */
 
-/* What the guidance says of a piece that heavy. */
-static const char *
-handling_words (double mass)
-{
-  if (mass > HANDLING_BY_HAND)
-    return _ ("over 25 kg: not by hand; use a crane or grab (DGUV Information 201-015)");
-  if (mass > HANDLING_ALONE)
-    return _ ("over 20 kg: not again and again by one person (HSE/CONIAC sheet 37)");
-  return _ ("within 20 kg");
-}
-
 static void
 append_handling (GString *text, const Laid *laid, const Work *work)
 {
@@ -251,7 +240,7 @@ append_handling (GString *text, const Laid *laid, const Work *work)
         continue;
       table_take (&table, dup_piece_id (laid, i, wall->heaviest));
       table_take (&table, g_strdup_printf (_ ("%.1f kg"), wall->mass));
-      table_add (&table, handling_words (wall->mass));
+      table_add (&table, work_handling_text (wall->mass));
     }
   table_end (&table, text);
 }

@@ -1,6 +1,7 @@
 /* elevation.c - the laying view: the wall's parts put together, and what moves over them */
 #include "paint/elevation.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #include "bond/gauge.h"
@@ -8,6 +9,7 @@
 #include "concrete/ties.h"
 #include "paint/scene-private.h"
 #include "takeoff/takeoff.h"
+#include "takeoff/work.h"
 
 #define HANDLE_RADIUS 5.5f
 /* Of a point of the top or a step of the footing; how far the ring of the selected one is from it.
@@ -18,6 +20,9 @@
 #define EDGE_HANDLES 48.0
 /* Of the line round a chosen movement joint from its faces, steps. */
 #define ROUND_JOINT 3.f
+/* Of a pallet before the wall's foot, and what its words want, steps. */
+#define PALLET_TALL 15.f
+#define PALLET_LABEL 60.0
 
 Scene
 scene_new (const ElevationInput *input)
@@ -288,6 +293,29 @@ add_chosen_joint (Drawing *drawing, const Wall *wall, const MovementJoint *joint
                   length_text (joint->x, text));
 }
 
+/* A stack before the wall's foot, seen from above the ground line: low, so that course 1 is seen
+ * over it. */
+static void
+add_pallet (Drawing *drawing, const WorkPallet *pallet)
+{
+  const double left = length_to_mm (pallet->x - PALLET_WIDTH / 2);
+  const double right = length_to_mm (pallet->x + PALLET_WIDTH / 2);
+  const MarkLook look = mark_look (STYLE_PALLET, LAYER_OVERLAY);
+  const MarkPoint corners[] = {
+    at_offset (left, 0, 0, 0),
+    at_offset (right, 0, 0, 0),
+    at_offset (right, 0, 0, -PALLET_TALL),
+    at_offset (left, 0, 0, -PALLET_TALL),
+  };
+  MarkLook text = mark_look (STYLE_PALLET_TEXT, LAYER_OVERLAY);
+  g_autofree char *blocks = g_strdup_printf (_ ("%d blocks"), pallet->blocks);
+
+  drawing_add (drawing, MARK_POLYGON, &look, corners, G_N_ELEMENTS (corners));
+  text.min_scale = PALLET_LABEL / (right - left);
+  drawing_add_text (drawing, &text, at_offset ((left + right) / 2, 0, 0, -PALLET_TALL / 2), 0.5f,
+                    0.5f, blocks);
+}
+
 Drawing *
 elevation_overlay (const ElevationInput *input, const Opening *ghost)
 {
@@ -295,6 +323,8 @@ elevation_overlay (const ElevationInput *input, const Opening *ghost)
   const Opening *selected = wall_opening (input->wall, input->selected);
 
   add_corners (drawing, input);
+  for (guint i = 0; input->pallets && i < input->pallets->len; i++)
+    add_pallet (drawing, &g_array_index (input->pallets, WorkPallet, i));
   if (ghost)
     add_ghost (drawing, input->wall, ghost);
   if (selected)

@@ -9,12 +9,13 @@ typedef struct
 {
   const Project *project; /* borrowed, as all of it */
   const Wall *wall;
-  const Layout *layout; /* may be of an older version of the wall while a new one is being laid */
-  OpeningId selected;   /* its lines and handles are drawn; or none */
-  guint joint;          /* the chosen movement joint, its number in the wall's list from 1; or 0 */
-  gint32 course;        /* the tape shows this course; 0: the first */
-  MarkRef held;         /* a point of the top or a step of the footing that is selected; or none */
-  gboolean bare;        /* no rod, tape, dimensions: for the small pictures in the list */
+  const Layout *layout;  /* may be of an older version of the wall while a new one is being laid */
+  OpeningId selected;    /* its lines and handles are drawn; or none */
+  guint joint;           /* the chosen movement joint, its number in the wall's list from 1; or 0 */
+  const GArray *pallets; /* WorkPallet, set down at its foot; NULL: none */
+  gint32 course;         /* the tape shows this course; 0: the first */
+  MarkRef held;          /* a point of the top or a step of the footing that is selected; or none */
+  gboolean bare;         /* no rod, tape, dimensions: for the small pictures in the list */
 } ElevationInput;
 
 /* The laying view. Never NULL. */

@@ -54,6 +54,10 @@ S (STYLE_RETURN, "return", 1, 0, NO, 0, 0, 0, \
    (0xE4DED0FF, 0, 0xBDB5A7FF, 0), (0x2B2C30FF, 0, 0x222326FF, 0), (0xE9E9E9FF, 0, 0x6E6E6EFF, 0)) \
 S (STYLE_MOVEMENT_JOINT, "movement-joint", 1, 0, NO, 0, 0, 0, \
    (0xA9C6BEFF, 0, 0x2B2A27FF, 0), (0x2F5A55FF, 0, 0xECE7DDFF, 0), (0x4A4A4AFF, 0, 0x000000FF, 0)) \
+S (STYLE_PALLET, "pallet", 1, 0, NO, 0, 0, 0, \
+   (0xEAD9B5FF, 0, 0x7A5C22FF, 0), (0x4E3F24FF, 0, 0xD8B976FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PALLET_TEXT, "pallet-text", 0, 0, NO, 9.5, 7.5, 1, \
+   (0, 0, 0x4C3A12FF, 0), (0, 0, 0xF3E3BDFF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_PACKING, "packing", 0, 0, DOT, 0, 0, 0, \
    (0xCFC7B8FF, 0, 0, 0x8E8677FF), (0x6B675FFF, 0, 0, 0x9B968CFF), (0xE0E0E0FF, 0, 0, 0x555555FF)) \
 S (STYLE_BED, "bed", 0, 0, DOT, 0, 0, 0, \

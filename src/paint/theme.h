@@ -34,6 +34,8 @@ typedef enum
   STYLE_BREACH_LINE,
   STYLE_RETURN,
   STYLE_MOVEMENT_JOINT,
+  STYLE_PALLET,      /* of blocks, set down before the wall */
+  STYLE_PALLET_TEXT,
   STYLE_PACKING,
   STYLE_BED, /* the levelling bed */
   STYLE_CAP, /* concrete on the top */

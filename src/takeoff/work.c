@@ -1,6 +1,8 @@
 /* work.c - the work that laid walls are: hours by course, and what is heaviest */
 #include "takeoff/work.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "takeoff/day-plan.h"
 #include "takeoff/joints.h"
 #include "takeoff/pallets.h"
@@ -86,6 +88,18 @@ levelling_hours (const Wall *wall, const Layout *layout, const Block *block, con
 
   return (double) joints.levelling / LENGTH_PER_MM / MM_PER_M * rates->minutes_a_metre
          / MINUTES_PER_HOUR;
+}
+
+/* --- handling --- */
+
+const char *
+work_handling_text (double mass)
+{
+  if (mass > HANDLING_BY_HAND)
+    return _ ("over 25 kg: not by hand; use a crane or grab (DGUV Information 201-015)");
+  if (mass > HANDLING_ALONE)
+    return _ ("over 20 kg: not again and again by one person (HSE/CONIAC sheet 37)");
+  return _ ("within 20 kg");
 }
 
 /* --- one wall --- */

@@ -100,6 +100,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (Work, work_free)
  * twice, so it is rather too many. */
 gint32 work_cuts (const Layout *layout, const Piece *piece, const Block *block);
 
+/* What the guidance says of a piece that heavy, kg; translated. */
+const char *work_handling_text (double mass);
+
 static inline double
 work_course_hours (const WorkCourse *course)
 {

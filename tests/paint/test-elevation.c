@@ -5,6 +5,7 @@
 #include "paint/ink.h"
 #include "paint/sample.h"
 #include "paint/theme.h"
+#include "takeoff/work.h"
 
 #define SCREEN_WIDTH 934
 #define SCREEN_HEIGHT 626
@@ -808,6 +809,52 @@ test_wrong_bed (void)
   g_assert_cmpuint (level->marks->len, ==, as_ever->marks->len);
 }
 
+/* What is laid over the wall: pallets at its foot, as wide as they are, and a line round the joint
+ * that is chosen, which does not lie over it. */
+static void
+test_pallets_and_joint (void)
+{
+  g_auto (Sample) sample = sample_new (SAMPLE_BARE);
+  g_autoptr (Wall) wall = wall_copy (sample_wall (&sample));
+  g_autoptr (GArray) pallets = g_array_new (FALSE, FALSE, sizeof (WorkPallet));
+  const WorkPallet places[]
+      = { { .x = LENGTH_MM (900), .blocks = 47 }, { .x = LENGTH_MM (4100), .blocks = 48 } };
+  ElevationInput input = sample_input (&sample);
+  guint boxes = 0, words = 0, rounds = 0;
+
+  wall_add_movement_joint (wall, LENGTH_MM (2000), LENGTH_MM (10));
+  g_array_append_vals (pallets, places, G_N_ELEMENTS (places));
+  input.wall = wall;
+  input.pallets = pallets;
+  input.joint = 1;
+  g_autoptr (Drawing) overlay = elevation_overlay (&input, NULL);
+
+  for (guint i = 0; i < overlay->marks->len; i++)
+    {
+      const Mark *mark = drawing_mark (overlay, i);
+      const MarkPoint *first = drawing_points (overlay, mark);
+
+      if (mark->style == STYLE_PALLET)
+        g_assert_cmpfloat_with_epsilon (first->x, boxes++ == 0 ? 300 : 3500, 1e-6);
+      else if (mark->style == STYLE_PALLET_TEXT)
+        words++;
+      else if (mark->style == STYLE_SELECTED)
+        {
+          g_assert_cmpfloat_with_epsilon (first->x, 2000, 1e-6);
+          g_assert_cmpfloat (first->dx, <, 0);
+          rounds++;
+        }
+    }
+  g_assert_cmpuint (boxes, ==, 2);
+  g_assert_cmpuint (words, ==, 2);
+  g_assert_cmpuint (rounds, ==, 1);
+  /* A number that no joint has is none. */
+  input.joint = 2;
+  input.pallets = NULL;
+  g_autoptr (Drawing) bare = elevation_overlay (&input, NULL);
+  g_assert_cmpuint (bare->marks->len, ==, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -840,6 +887,7 @@ main (int argc, char **argv)
   g_test_add_func ("/elevation/bed/surveyed", test_surveyed_bed);
   g_test_add_func ("/elevation/bed/wrong", test_wrong_bed);
   g_test_add_func ("/elevation/perpend-is-lit", test_perpend_is_lit);
+  g_test_add_func ("/elevation/pallets-and-chosen-joint", test_pallets_and_joint);
   g_test_add_func ("/elevation/fitted-wall-leaves-its-margins",
                    test_fitted_wall_leaves_its_margins);
   return g_test_run ();

@@ -39,6 +39,7 @@ static const struct
   { STYLE_PLAN_NAME, STYLE_PAPER },
   { STYLE_PLAN_OPENING_NAME, STYLE_PAPER },
   { STYLE_PLAN_WARNING, STYLE_PLAN_WARNING },
+  { STYLE_PALLET_TEXT, STYLE_PALLET },
 };
 
 /* Relative luminance and contrast: WCAG 2.1, definitions; from memory. */
