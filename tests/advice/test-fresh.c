@@ -123,6 +123,58 @@ test_fresh (void)
     }
 }
 
+/* Where the work is reckoned with another rise, that is said, and the less of the two holds. */
+static void
+test_another_rise (void)
+{
+  static const struct
+  {
+    int rise;
+    gint32 course;
+    const char *begins;
+  } cases[] = {
+    { 1500, 7,
+      "No more than 1.5 m is laid in a day (house-building standards): here to the top of "
+      "course 7, 1400 mm. " },
+    { 1000, 5,
+      "No more than 1.5 m is laid in a day (house-building standards), 1000 mm as the work "
+      "is reckoned: here to the top of course 5, 1000 mm. " },
+    { 2000, 7,
+      "No more than 1.5 m is laid in a day (house-building standards), 2000 mm as the work "
+      "is reckoned: here to the top of course 7, 1400 mm. " },
+  };
+  const Row front = { "Front", 6000, 2600, 250, 250 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Project) project = project_of (&front, 1);
+      g_autoptr (GPtrArray) findings = NULL;
+      const Finding *finding;
+
+      /* Nobody else sees it yet. */
+      project->rates.rise = LENGTH_MM (cases[i].rise);
+      findings = found (project, "fresh-height");
+      g_assert_cmpuint (findings->len, ==, 1);
+      finding = g_ptr_array_index (findings, 0);
+      g_assert_true (g_str_has_prefix (finding->text, cases[i].begins));
+      g_assert_cmpint (finding->course, ==, cases[i].course);
+    }
+}
+
+/* Overtaken, nothing is told. */
+static void
+test_stop (void)
+{
+  const Row front = { "Front", 6000, 2600, 250, 250 };
+  g_autoptr (Project) project = project_of (&front, 1);
+  g_autoptr (Judge) judge = judge_new (project);
+  const Wall *wall = project_wall_at (project, 0);
+  g_autoptr (Layout) layout = lay_wall (wall, project_block (project, wall->block), NULL);
+  gint stop = 1;
+
+  g_assert_null (judge_findings (judge, wall, layout, &stop));
+}
+
 /* --- end pieces --- */
 
 /* A wall of four courses without joints. */
@@ -173,6 +225,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/fresh/told-once", test_fresh);
+  g_test_add_func ("/fresh/another-rise", test_another_rise);
+  g_test_add_func ("/fresh/stop", test_stop);
   g_test_add_func ("/ends/short-pieces", test_ends);
   return g_test_run ();
 }
