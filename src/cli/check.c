@@ -5,24 +5,40 @@
 #include "advice/findings.h"
 #include "cli/arguments.h"
 #include "cli/bearing-table.h"
+#include "cli/jobs.h"
 #include "cli/json.h"
 #include "cli/laid.h"
 #include "cli/output.h"
 
-/* Of all walls, in the project's order: Finding *. */
+typedef struct
+{
+  const Laid *laid;
+  const Judge *judge;
+  GPtrArray **findings; /* of each wall */
+} Judged;
+
+static void
+judge_one (guint i, gpointer data)
+{
+  Judged *judged = data;
+
+  judged->findings[i] = judge_findings (judged->judge, project_wall_at (judged->laid->project, i),
+                                        judged->laid->layouts[i], NULL);
+}
+
+/* Of all walls, in the project's order: Finding *. Mends are tried by laying, so that it takes
+ * longer than to lay the walls. */
 static GPtrArray *
 find_all (const Laid *laid)
 {
-  GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify) finding_free);
   g_autoptr (Judge) judge = judge_new (laid->project);
+  g_autofree GPtrArray **findings = g_new0 (GPtrArray *, laid->n + 1);
+  Judged judged = { laid, judge, findings };
+  GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify) finding_free);
 
+  jobs_run (laid->n, judge_one, &judged, _ ("Judging walls"));
   for (guint i = 0; i < laid->n; i++)
-    {
-      GPtrArray *some
-          = judge_findings (judge, project_wall_at (laid->project, i), laid->layouts[i], NULL);
-
-      g_ptr_array_extend_and_steal (all, some);
-    }
+    g_ptr_array_extend_and_steal (all, findings[i]);
   return all;
 }
 
