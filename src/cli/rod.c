@@ -93,6 +93,30 @@ is_asked (const Rod *rod, guint i)
   return rod->only.n == 0 || project_wall_at (rod->project, i)->id.n == rod->only.n;
 }
 
+/* What is still ripped with it. */
+static void
+write_strips (Json *json, const Rod *rod, const RodChoice *choice)
+{
+  g_autoptr (GArray) strips = rod_strips (rod->project, rod->only, choice);
+
+  json_array (json, "strips");
+  for (guint i = 0; i < strips->len; i++)
+    {
+      const RodStrip *strip = &g_array_index (strips, RodStrip, i);
+      const Wall *wall = project_wall_at (rod->project, strip->wall);
+      const Opening *opening = wall_opening (wall, strip->mark.opening);
+
+      json_object (json, NULL);
+      json_string (json, "wall", wall->key);
+      json_string (json, "kind", kind_words[strip->mark.kind]);
+      if (opening != NULL)
+        json_string (json, "opening", opening->key);
+      json_length (json, "rip", strip->mark.rip);
+      json_object_end (json);
+    }
+  json_array_end (json);
+}
+
 static void
 write_json (GString *text, const Rod *rod)
 {
@@ -117,6 +141,7 @@ write_json (GString *text, const Rod *rod)
       json_int (&json, "met", choice->met);
       json_length (&json, "ripped", choice->ripped);
       json_length (&json, "packed", choice->packed);
+      write_strips (&json, rod, choice);
       json_object_end (&json);
     }
   json_array_end (&json);
@@ -126,15 +151,16 @@ write_json (GString *text, const Rod *rod)
 
 /* --- for people --- */
 
+static const char *const kinds[] = {
+  [ROD_SILL] = N_ ("sill"),
+  [ROD_HEAD] = N_ ("head"),
+  [ROD_TOP] = N_ ("top"),
+};
+
 /* "W1 sill 1058, ripped to 28" */
 static void
 append_mark (GString *text, const Wall *wall, const RodMark *mark)
 {
-  static const char *const kinds[] = {
-    [ROD_SILL] = N_ ("sill"),
-    [ROD_HEAD] = N_ ("head"),
-    [ROD_TOP] = N_ ("top"),
-  };
   const Opening *opening = wall_opening (wall, mark->opening);
   g_autofree char *name
       = opening ? output_line (*opening->name ? opening->name : opening->key) : NULL;
@@ -176,6 +202,31 @@ append_wall (GString *text, const Rod *rod, const Wall *wall)
     }
 }
 
+/* "w1 W1 sill 28, w1 top 137", each of the walls that are asked for; nothing where none is ripped.
+ */
+static void
+append_strips (GString *text, const Rod *rod, const RodChoice *choice)
+{
+  g_autoptr (GArray) strips = rod_strips (rod->project, rod->only, choice);
+
+  for (guint i = 0; i < strips->len; i++)
+    {
+      const RodStrip *strip = &g_array_index (strips, RodStrip, i);
+      const Wall *wall = project_wall_at (rod->project, strip->wall);
+      const Opening *opening = wall_opening (wall, strip->mark.opening);
+      g_autofree char *name
+          = opening ? output_line (*opening->name ? opening->name : opening->key) : NULL;
+      char rip[LENGTH_TEXT_SIZE];
+
+      g_string_append (text, i == 0 ? "    " : ", ");
+      g_string_append_printf (text, "%s%s%s %s %s", wall->key, name != NULL ? " " : "",
+                              name != NULL ? name : "", _ (kinds[strip->mark.kind]),
+                              length_text (strip->mark.rip, rip));
+    }
+  if (strips->len > 0)
+    g_string_append_c (text, '\n');
+}
+
 static void
 append_choices (GString *text, const Rod *rod)
 {
@@ -190,6 +241,7 @@ append_choices (GString *text, const Rod *rod)
           text, _ ("%13s  %9s  %4u of %4u  %10s  %10s\n"), length_text (choice->first_bed, first),
           length_text (choice->bed, bed), choice->met, choice->marks,
           length_text (choice->ripped, ripped), length_text (choice->packed, packed));
+      append_strips (text, rod, choice);
     }
 }
 

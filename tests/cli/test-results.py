@@ -880,6 +880,9 @@ def rod():
         equal([(m["course"], m["rip"], m["pack"]) for m in marks[1:2]], [(11, 145, 0)])
         best = rods["choices"][0]
         equal(best["met"] >= sum(m["rip"] == 0 for w in rods["walls"] for m in w["marks"]), True)
+        for choice in rods["choices"]:
+            equal(len(choice["strips"]), choice["marks"] - choice["met"])
+            equal(round(sum(s["rip"] for s in choice["strips"]) - choice["ripped"], 3), 0)
 
 
 @tap.case("/rod/to-gauge")
