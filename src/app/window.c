@@ -388,12 +388,28 @@ improver_told (const char *sentence, gpointer data)
     }
 }
 
+/* What is told of a movement joint is told at its face. */
+static void
+choose_there (HbWindow *self, Length x, OpeningId opening)
+{
+  const Wall *wall
+      = project_wall (hb_document_get_project (self->document), hb_canvas_get_wall (self->canvas));
+
+  for (guint i = 0; wall && i < wall->movement_joints->len; i++)
+    if (wall_movement_joint_at (wall, i)->x == x)
+      {
+        hb_canvas_select_joint (self->canvas, i + 1);
+        return;
+      }
+  hb_canvas_select (self->canvas, opening);
+}
+
 static void
 go_to_cb (HbWindow *self, int course, int x, guint opening)
 {
   if (hb_canvas_get_client (self->canvas) || _hb_window_shows_plan (self))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "laying");
-  hb_canvas_select (self->canvas, (OpeningId){ opening });
+  choose_there (self, x, (OpeningId){ opening });
   hb_canvas_go_to (self->canvas, course, x);
 }
 

@@ -278,13 +278,16 @@ add_chosen_joint (Drawing *drawing, const Wall *wall, const MovementJoint *joint
 {
   const MarkLook look = mark_look (STYLE_SELECTED, LAYER_OVERLAY);
   const double left = length_to_mm (joint->x), right = length_to_mm (movement_joint_right (joint));
-  const double top = length_to_mm (wall->height);
+  const double foot = length_to_mm (wall_foot_at (wall, joint->x, SIDE_RIGHT));
+  const double left_top = length_to_mm (wall_top_at (wall, joint->x, SIDE_RIGHT));
+  const double right_top
+      = length_to_mm (wall_top_at (wall, movement_joint_right (joint), SIDE_LEFT));
   const MarkPoint corners[] = {
-    at_offset (left, 0, -ROUND_JOINT, ROUND_JOINT),
-    at_offset (right, 0, ROUND_JOINT, ROUND_JOINT),
-    at_offset (right, top, ROUND_JOINT, -ROUND_JOINT),
-    at_offset (left, top, -ROUND_JOINT, -ROUND_JOINT),
-    at_offset (left, 0, -ROUND_JOINT, ROUND_JOINT),
+    at_offset (left, foot, -ROUND_JOINT, ROUND_JOINT),
+    at_offset (right, foot, ROUND_JOINT, ROUND_JOINT),
+    at_offset (right, right_top, ROUND_JOINT, -ROUND_JOINT),
+    at_offset (left, left_top, -ROUND_JOINT, -ROUND_JOINT),
+    at_offset (left, foot, -ROUND_JOINT, ROUND_JOINT),
   };
   char text[LENGTH_TEXT_SIZE];
 
@@ -296,23 +299,24 @@ add_chosen_joint (Drawing *drawing, const Wall *wall, const MovementJoint *joint
 /* A stack before the wall's foot, seen from above the ground line: low, so that course 1 is seen
  * over it. */
 static void
-add_pallet (Drawing *drawing, const WorkPallet *pallet)
+add_pallet (Drawing *drawing, const Wall *wall, const WorkPallet *pallet)
 {
   const double left = length_to_mm (pallet->x - PALLET_WIDTH / 2);
   const double right = length_to_mm (pallet->x + PALLET_WIDTH / 2);
+  const double foot = length_to_mm (wall_foot_at (wall, pallet->x, SIDE_RIGHT));
   const MarkLook look = mark_look (STYLE_PALLET, LAYER_OVERLAY);
   const MarkPoint corners[] = {
-    at_offset (left, 0, 0, 0),
-    at_offset (right, 0, 0, 0),
-    at_offset (right, 0, 0, -PALLET_TALL),
-    at_offset (left, 0, 0, -PALLET_TALL),
+    at_offset (left, foot, 0, 0),
+    at_offset (right, foot, 0, 0),
+    at_offset (right, foot, 0, -PALLET_TALL),
+    at_offset (left, foot, 0, -PALLET_TALL),
   };
   MarkLook text = mark_look (STYLE_PALLET_TEXT, LAYER_OVERLAY);
   g_autofree char *blocks = g_strdup_printf (_ ("%d blocks"), pallet->blocks);
 
   drawing_add (drawing, MARK_POLYGON, &look, corners, G_N_ELEMENTS (corners));
   text.min_scale = PALLET_LABEL / (right - left);
-  drawing_add_text (drawing, &text, at_offset ((left + right) / 2, 0, 0, -PALLET_TALL / 2), 0.5f,
+  drawing_add_text (drawing, &text, at_offset ((left + right) / 2, foot, 0, -PALLET_TALL / 2), 0.5f,
                     0.5f, blocks);
 }
 
@@ -324,7 +328,7 @@ elevation_overlay (const ElevationInput *input, const Opening *ghost)
 
   add_corners (drawing, input);
   for (guint i = 0; input->pallets && i < input->pallets->len; i++)
-    add_pallet (drawing, &g_array_index (input->pallets, WorkPallet, i));
+    add_pallet (drawing, input->wall, &g_array_index (input->pallets, WorkPallet, i));
   if (ghost)
     add_ghost (drawing, input->wall, ghost);
   if (selected)
