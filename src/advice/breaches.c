@@ -62,6 +62,7 @@ rule_of (BreachKind kind)
     [BREACH_MIN_PIECE] = "min-piece",
     [BREACH_MIN_LAP] = "min-lap",
     [BREACH_MIN_RIP] = "min-rip",
+    [BREACH_MIN_RAKED] = "min-raked",
   };
 
   return breach_is_of_limit (kind) ? rules[kind]
@@ -130,6 +131,10 @@ words_of (const Breach *breach)
       return g_strdup_printf (
           _ ("Course %d: the strip at %s mm is %s mm high; the thinnest allowed "
              "is %s mm."),
+          breach->course, x, is, least);
+    case BREACH_MIN_RAKED:
+      return g_strdup_printf (
+          _ ("Course %d: the raked piece at %s mm is %s mm long; the shortest allowed is %s mm."),
           breach->course, x, is, least);
     case BREACH_OF_RULE:
     default:

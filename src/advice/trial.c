@@ -178,6 +178,7 @@ add_for_breach (const Judging *judging, GPtrArray *trials, const Breach *breach)
   switch (breach->kind)
     {
     case BREACH_MIN_PIECE:
+    case BREACH_MIN_RAKED:
       add_for_short_piece (judging, trials, breach);
       break;
     case BREACH_MIN_RIP:

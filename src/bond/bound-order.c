@@ -41,10 +41,18 @@ static gint64
 most_pieces (const Weighing *all, const Segment *segment)
 {
   const Geometry *geometry = all->geometry;
-  gint64 least = all->any_piece ? 1 : geometry->min_piece;
+  gint64 least = all->any_piece ? 1 : segment_shortest (geometry, segment);
   gint64 most = (segment->b - segment->a + geometry->joint) / (least + geometry->joint);
 
   return MAX (most, fewest_pieces (geometry, segment));
+}
+
+/* Under a slope a piece is at least as high as that is at its lower end. */
+static Length
+lowest_of (const Geometry *geometry, const Segment *segment, const Step *step)
+{
+  return MIN (geometry_step_top (geometry, segment, step, step->from),
+              geometry_step_top (geometry, segment, step, step->to));
 }
 
 /* The pieces take the segment's length but for a joint between two, and a kerf each. Where heights
@@ -59,7 +67,7 @@ worth_of_segment (const Weighing *all, const Segment *segment)
   for (gint32 i = 0; i < segment->n_steps; i++)
     {
       const Step *step = geometry_step (geometry, segment->first_step + i);
-      gint64 worth = worth_of_height (all, step->hi - step->lo);
+      gint64 worth = worth_of_height (all, lowest_of (geometry, segment, step) - step->lo);
 
       sum += worth * (step->to - step->from);
       dearest = MAX (dearest, worth);

@@ -368,7 +368,7 @@ static void
 add_states (Adding *adding, Length least)
 {
   const Geometry *geometry = adding->states->geometry;
-  gboolean short_one = least < geometry->min_piece, exact;
+  gboolean short_one = least < segment_shortest (geometry, adding->segment), exact;
   Sum sum = { .least = least, .strips = -1, .paid = -1 };
 
   sum.breaches = breaches_of_thin (geometry, adding->segment) + short_one;
@@ -394,7 +394,7 @@ bound_forced_breaches (const Geometry *geometry)
     {
       const Segment *segment = geometry_segment (geometry, i);
       Length joint = geometry->joint, run = segment->b - segment->a + joint;
-      const Ask ask = { .least = geometry->min_piece, .strips = -1 };
+      const Ask ask = { .least = segment_shortest (geometry, segment), .strips = -1 };
       gint32 cuts[N_STATES], fewest = NEVER;
 
       reach_fewest (reach, segment, &ask, cuts);
@@ -424,8 +424,8 @@ bound_states_new (const Geometry *geometry, gboolean close, Asked *asked)
           continue;
         }
       adding.to = states->of[i] = g_array_new (FALSE, FALSE, sizeof (State));
-      add_states (&adding, geometry->min_piece);
-      if (geometry->min_piece > 1)
+      add_states (&adding, segment_shortest (geometry, adding.segment));
+      if (segment_shortest (geometry, adding.segment) > 1)
         add_states (&adding, 1);
     }
   return states;

@@ -184,7 +184,8 @@ same_steps (const Geometry *geometry, const Kind *a, const Segment *p, const Kin
       const Step *s = geometry_step (geometry, p->first_step + i);
       const Step *t = geometry_step (geometry, q->first_step + i);
 
-      if (s->from != t->from || s->lo - bottom != t->lo - other || s->hi - bottom != t->hi - other)
+      if (s->from != t->from || s->lo - bottom != t->lo - other || s->hi - bottom != t->hi - other
+          || (geometry_slope (geometry, s) < 0) != (geometry_slope (geometry, t) < 0))
         return FALSE;
     }
   return TRUE;

@@ -39,6 +39,22 @@ add_corner (GArray *corners, Length x, Length z)
   g_array_append_val (corners, point);
 }
 
+/* Both ends of a step's top, from the right; where the slope goes on from the step on its right, or
+ * into the one on its left, there is no corner between. */
+static void
+add_top (const Geometry *geometry, const Segment *segment, gint32 i, Length from, Length to,
+         const Piece *piece, GArray *corners)
+{
+  const Step *step = geometry_step (geometry, segment->first_step + i);
+  const gint32 slope = geometry_slope (geometry, step);
+
+  if (slope < 0 || i + 1 >= segment->n_steps || geometry_slope (geometry, step + 1) != slope
+      || to == piece->x + piece->length)
+    add_corner (corners, to, geometry_step_top (geometry, segment, step, to));
+  if (slope < 0 || i == 0 || geometry_slope (geometry, step - 1) != slope || from == piece->x)
+    add_corner (corners, from, geometry_step_top (geometry, segment, step, from));
+}
+
 /* Both sides of a stepped piece, counter-clockwise from its left end's foot. */
 static void
 trace_outline (const Geometry *geometry, const Segment *segment, const Piece *piece,
@@ -55,8 +71,13 @@ trace_outline (const Geometry *geometry, const Segment *segment, const Piece *pi
 
         if (from >= to)
           continue;
-        add_corner (corners, up ? to : from, up ? step->hi : step->lo);
-        add_corner (corners, up ? from : to, up ? step->hi : step->lo);
+        if (up)
+          {
+            add_top (geometry, segment, i, from, to, piece, corners);
+            continue;
+          }
+        add_corner (corners, from, step->lo);
+        add_corner (corners, to, step->lo);
       }
 }
 
@@ -66,13 +87,28 @@ is_straight (const LayPoint *p, const LayPoint *q, const LayPoint *r)
   return (p->x == q->x && q->x == r->x) || (p->z == q->z && q->z == r->z);
 }
 
+/* One of two corners in a row at one place. */
+static void
+drop_twins (GArray *corners)
+{
+  for (guint i = corners->len; i-- > 0;)
+    {
+      const LayPoint *p = &g_array_index (corners, LayPoint, i);
+      const LayPoint *q = &g_array_index (corners, LayPoint, (i + 1) % corners->len);
+
+      if (p->x == q->x && p->z == q->z)
+        g_array_remove_index (corners, i);
+    }
+}
+
 /* Corners without those on a straight edge, the lowest left one first. */
 static void
-add_outline (Layout *layout, Piece *piece, const GArray *corners)
+add_outline (Layout *layout, Piece *piece, GArray *corners)
 {
   g_autoptr (GArray) kept = g_array_new (FALSE, FALSE, sizeof (LayPoint));
   guint first = 0;
 
+  drop_twins (corners);
   for (guint i = 0; i < corners->len; i++)
     {
       const LayPoint *all = (const LayPoint *) (gpointer) corners->data;
@@ -97,8 +133,10 @@ add_outline (Layout *layout, Piece *piece, const GArray *corners)
 }
 
 static PieceShape
-shape_of (const Geometry *geometry, const PieceForm *form)
+shape_of (const Geometry *geometry, const PieceForm *form, gboolean raked)
 {
+  if (raked)
+    return PIECE_RAKED;
   if (!form->rectangle)
     return PIECE_NOTCHED;
   if (form->thickest < geometry->unit_height)
@@ -110,9 +148,10 @@ static void
 add_piece (const Laid *laid, const Segment *segment, Length x, Length length)
 {
   PieceForm form = geometry_piece_form (laid->geometry, segment, x, length);
+  gboolean raked = segment->raked && geometry_is_raked (laid->geometry, segment, x, length);
   Piece piece = { .course = segment->course,
                   .segment = segment->index,
-                  .shape = shape_of (laid->geometry, &form),
+                  .shape = shape_of (laid->geometry, &form, raked),
                   .stands = segment->stands,
                   .x = x,
                   .length = length,
@@ -120,7 +159,7 @@ add_piece (const Laid *laid, const Segment *segment, Length x, Length length)
                   .height = form.hi - form.lo,
                   .outline = -1 };
 
-  if (!form.rectangle)
+  if (raked || !form.rectangle)
     {
       g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (LayPoint));
 
@@ -223,8 +262,12 @@ add_piece_breaches (const Laid *laid, gint32 i)
       Length end = k == pattern->n_pieces - 1 ? segment->b : pattern->faces[k] - geometry->joint;
       PieceForm form = geometry_piece_form (geometry, segment, x, end - x);
 
-      if (end - x < geometry->min_piece)
-        add_breach (laid, BREACH_MIN_PIECE, segment->course, x, end - x, geometry->min_piece);
+      gboolean raked = segment->raked && geometry_is_raked (geometry, segment, x, end - x);
+      Length least = raked ? geometry->min_raked : geometry->min_piece;
+
+      if (end - x < least)
+        add_breach (laid, raked ? BREACH_MIN_RAKED : BREACH_MIN_PIECE, segment->course, x, end - x,
+                    least);
       if (form.thickest < geometry->min_rip)
         add_breach (laid, BREACH_MIN_RIP, segment->course, x, form.thickest, geometry->min_rip);
     }

@@ -9,7 +9,7 @@ typedef enum
   PIECE_SHORT,   /* shortened only */
   PIECE_RIPPED,  /* its height cut down all along, shortened or not */
   PIECE_NOTCHED, /* not a rectangle: a corner of an opening is cut out of it */
-  PIECE_RAKED,   /* cut to a slope */
+  PIECE_RAKED,   /* cut to the slope of the wall's top, whatever else is cut of it */
 } PieceShape;
 
 /* What was set by hand of a piece. */
@@ -74,6 +74,7 @@ typedef enum
   BREACH_MIN_PIECE, /* a piece shorter than the shortest */
   BREACH_MIN_LAP,   /* a perpend too near to one in the course below */
   BREACH_MIN_RIP,   /* a strip thinner than the thinnest */
+  BREACH_MIN_RAKED, /* a raked piece shorter than the shortest */
   BREACH_OF_RULE,   /* and a RuleKind: an optional rule that is a must */
 } BreachKind;
 
@@ -98,12 +99,27 @@ typedef struct
 
 /* A remnant of a course beside an opening or at the wall's top, too thin to be a piece (20 mm at
  * most): it is packed with mortar. At the top the bed joint under it is packed with it, and it is
- * counted to the last course. A strip no longer than the joints at its ends is packed, too. */
+ * counted to the last course. A strip no longer than the joints at its ends is packed, too. Under a
+ * slope it is a wedge, and may be higher (docs/tops.md). */
 typedef struct
 {
   gint32 course;
-  Length x, length, bottom, height;
+  Length x, length, bottom, height; /* of its bounding box */
+  Length left, right;               /* its heights at both ends; `height` where it is no wedge */
 } Packing;
+
+static inline gboolean
+packing_is_wedge (const Packing *packing)
+{
+  return packing->left != packing->right;
+}
+/* Face area, mm2. */
+static inline double
+packing_area (const Packing *packing)
+{
+  return length_to_mm (packing->length)
+         * (length_to_mm (packing->left) + length_to_mm (packing->right)) / 2;
+}
 
 typedef struct
 {

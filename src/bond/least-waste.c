@@ -405,7 +405,8 @@ cost_of_piece (const Waste *waste, const Segment *segment, Length x, Length leng
                                     : COST_CUT + price_of (waste, length, geometry->unit_height);
   form = geometry_piece_form (geometry, segment, x, length);
   cost = owing ? pattern_piece_cost (geometry, segment, x, length)
-               : pattern_form_cost (geometry, length, form.thickest, form.whole);
+               : pattern_form_cost (geometry, length, form.thickest,
+                                    geometry_shortest (geometry, segment, x, length), form.whole);
   return form.whole ? cost : cost + price_of (waste, length, form.hi - form.lo);
 }
 

@@ -124,6 +124,8 @@ is_usual (const Path *path)
   for (gint32 i = 0; i < path->segment->n_steps; i++)
     if (path->steps[i].hi - path->steps[i].lo < geometry->min_rip)
       return FALSE;
+  if (path->segment->raked && geometry->min_raked != geometry->min_piece)
+    return FALSE;
   return geometry->min_piece <= geometry->unit && !rules_of_pieces (geometry, path->segment);
 }
 
@@ -132,7 +134,7 @@ static inline Cost
 usual_cost (const Geometry *geometry, const Step *step, Length x, Length end)
 {
   if (end - x < geometry->min_piece)
-    return pattern_form_cost (geometry, end - x, geometry->min_rip, FALSE);
+    return pattern_form_cost (geometry, end - x, geometry->min_rip, geometry->min_piece, FALSE);
   return end - x == geometry->unit && x >= step->from
                  && step->hi - step->lo == geometry->unit_height
              ? 0

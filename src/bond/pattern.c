@@ -1,25 +1,17 @@
 /* pattern.c - one way to lay a segment, what it costs, and the places that perpends may take */
 #include "bond/pattern.h"
 
-gint32
-pattern_piece_breaches (const Geometry *geometry, const Segment *segment, Length length,
-                        const PieceForm *form)
-{
-  (void) segment;
-  return (length < geometry->min_piece) + (form->thickest < geometry->min_rip);
-}
-
 Cost
-pattern_form_cost (const Geometry *geometry, Length length, Length thickest, gboolean whole)
+pattern_form_cost (const Geometry *geometry, Length length, Length thickest, Length least,
+                   gboolean whole)
 {
-  gint32 breaches = (length < geometry->min_piece) + (thickest < geometry->min_rip);
+  gint32 breaches = (length < least) + (thickest < geometry->min_rip);
 
   if (breaches == 0)
     return whole ? 0 : COST_CUT;
   return COST_BREACH * breaches + (whole ? 0 : COST_CUT)
          + COST_SHORTNESS / 1024
-               * (shortness (length, geometry->min_piece)
-                  + shortness (thickest, geometry->min_rip));
+               * (shortness (length, least) + shortness (thickest, geometry->min_rip));
 }
 
 Cost
@@ -30,7 +22,9 @@ pattern_piece_cost (const Geometry *geometry, const Segment *segment, Length x, 
 
   if (rules_of_pieces (geometry, segment))
     rules_piece_dues (geometry, segment, x, length, &dues);
-  return pattern_form_cost (geometry, length, form.thickest, form.whole) + dues.cost;
+  return pattern_form_cost (geometry, length, form.thickest,
+                            geometry_shortest (geometry, segment, x, length), form.whole)
+         + dues.cost;
 }
 
 /* What its pieces and its perpends owe the rules. */
@@ -57,6 +51,7 @@ Cost
 pattern_count (const Geometry *geometry, const Segment *segment, Pattern *pattern)
 {
   Cost cost = 0;
+  Length least = geometry->min_piece;
   /* Of one height, what there is to know of a piece but its length. */
   PieceForm form = geometry_piece_form (geometry, segment, segment->a, segment->b - segment->a);
 
@@ -71,13 +66,15 @@ pattern_count (const Geometry *geometry, const Segment *segment, Pattern *patter
       else
         form = geometry_piece_form (geometry, segment, x, end - x);
       pattern->n_cuts += !form.whole;
-      if (end - x >= geometry->min_piece && form.thickest >= geometry->min_rip)
+      if (segment->raked)
+        least = geometry_shortest (geometry, segment, x, end - x);
+      if (end - x >= least && form.thickest >= geometry->min_rip)
         {
           cost += form.whole ? 0 : COST_CUT;
           continue;
         }
-      pattern->n_breaches += pattern_piece_breaches (geometry, segment, end - x, &form);
-      cost += pattern_form_cost (geometry, end - x, form.thickest, form.whole);
+      pattern->n_breaches += (end - x < least) + (form.thickest < geometry->min_rip);
+      cost += pattern_form_cost (geometry, end - x, form.thickest, least, form.whole);
     }
   if (segment->n_marks > 0 || geometry->allowed != NULL)
     cost += count_dues (geometry, segment, pattern);
@@ -203,6 +200,11 @@ add_own_anchors (GArray *phases, const Geometry *geometry, const Segment *segmen
   add_anchor_and_laps (phases, geometry, end);
   add_anchor (phases, pitch, segment->a + geometry->min_piece + geometry->joint);
   add_anchor (phases, pitch, end - geometry->min_piece - geometry->joint);
+  if (segment->raked)
+    {
+      add_anchor (phases, pitch, segment->a + geometry->min_raked + geometry->joint);
+      add_anchor (phases, pitch, end - geometry->min_raked - geometry->joint);
+    }
   for (gint32 i = 1; i < segment->n_steps; i++)
     {
       Length jamb = geometry_step (geometry, segment->first_step + i)->from;

@@ -45,9 +45,6 @@ pattern_perpend (const Segment *segment, const Pattern *pattern, gint32 i)
   return i < 0 ? segment->a : pattern->faces[i];
 }
 
-/* Whether a piece of `length` at `x` breaks a rule by itself, and how many ways (0 .. 2). */
-gint32 pattern_piece_breaches (const Geometry *geometry, const Segment *segment, Length length,
-                               const PieceForm *form);
 /* How much too small, in steps of 1/1024 of what is asked, 0 .. 1023. */
 static inline Cost
 shortness (Length is, Length least)
@@ -57,8 +54,10 @@ shortness (Length is, Length least)
 /* Cost of one piece: cut and breaches, breaches dearer the shorter it is, and what it owes the
  * rules. */
 Cost pattern_piece_cost (const Geometry *geometry, const Segment *segment, Length x, Length length);
-/* The same of a piece whose form is known: its greatest height, and whether it is a whole unit. */
-Cost pattern_form_cost (const Geometry *geometry, Length length, Length thickest, gboolean whole);
+/* The same of a piece whose form is known: its greatest height, the length that it must have at the
+ * least, and whether it is a whole unit. */
+Cost pattern_form_cost (const Geometry *geometry, Length length, Length thickest, Length least,
+                        gboolean whole);
 /* Counts n_cuts, n_breaches and n_wishes from the faces; the cost of its pieces together, and what
  * its perpends owe the rules. */
 Cost pattern_count (const Geometry *geometry, const Segment *segment, Pattern *pattern);

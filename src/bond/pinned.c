@@ -212,7 +212,6 @@ void
 pinned_add_part (Geometry *geometry, GArray *parts, const Segment *whole, Length a, Length b)
 {
   Segment part = *whole;
-  const Step *first;
 
   part.a = a;
   part.b = b;
@@ -222,16 +221,15 @@ pinned_add_part (Geometry *geometry, GArray *parts, const Segment *whole, Length
   for (gint32 i = 0; i < whole->n_steps; i++)
     {
       Step step = *geometry_step (geometry, whole->first_step + i);
+      gint32 slope = geometry_slope (geometry, geometry_step (geometry, whole->first_step + i));
 
       step.from = MAX (step.from, a);
       step.to = MIN (step.to, b);
       if (step.from < step.to)
-        g_array_append_val (geometry->steps, step);
+        geometry_add_step (geometry, &step, slope);
     }
   part.n_steps = (gint32) geometry->steps->len - part.first_step;
-  part.uniform = part.n_steps == 1;
-  first = geometry_step (geometry, part.first_step);
-  part.full = part.uniform && first->hi - first->lo == geometry->unit_height;
+  segment_judge (geometry, &part);
   g_array_append_val (parts, part);
 }
 

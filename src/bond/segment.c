@@ -1,9 +1,12 @@
 /* segment.c - the unbroken runs of a wall's courses, and what openings leave of them */
 #include "bond/segment.h"
 
+#include <string.h>
+
 #include "bond/gauge.h"
 #include "bond/mirror.h"
 #include "bond/pinned.h"
+#include "bond/profile.h"
 #include "bond/rule.h"
 #include "bond/stands.h"
 
@@ -14,7 +17,10 @@ typedef struct
 {
   Length from, to;
   gint32 n;
-  gint32 primary; /* -1: nothing is free */
+  gint32 primary;     /* -1: nothing is free */
+  gint32 sloped;      /* the gap under a slope; -1: none is */
+  gint32 line;        /* that slope, in Geometry.lines */
+  Length left, right; /* and its height at both ends */
   Length lo[MAX_GAPS], hi[MAX_GAPS];
   gint32 before[MAX_GAPS], after[MAX_GAPS]; /* the gap next door that it runs on in, or -1 */
 } Stretch;
@@ -23,6 +29,7 @@ typedef struct
 {
   const Wall *wall;
   Geometry *geometry;
+  Profile profile; /* of the course; wall NULL where that has no top and no footing to look at */
   gint32 course;
   Length bottom, top;
   Length from, to;
@@ -55,10 +62,12 @@ opening_meets (const CourseWork *work, const Opening *opening)
          && opening_right (opening) > work->from;
 }
 
+/* `left` and `right`: the top at both ends. */
 static void
-add_packing (CourseWork *work, Length from, Length to, Length lo, Length hi)
+add_packing (CourseWork *work, Length from, Length to, Length lo, Length left, Length right)
 {
-  Packing packing = { work->course, from, to - from, lo, hi - lo };
+  Packing packing
+      = { work->course, from, to - from, lo, MAX (left, right) - lo, left - lo, right - lo };
 
   g_array_append_val (work->geometry->packings, packing);
 }
@@ -73,7 +82,7 @@ stretch_add (CourseWork *work, Stretch *stretch, Length lo, Length hi)
     return;
   if (thin || work->over || stretch->n == MAX_GAPS)
     {
-      add_packing (work, stretch->from, stretch->to, lo, hi);
+      add_packing (work, stretch->from, stretch->to, lo, hi, hi);
       return;
     }
   stretch->lo[stretch->n] = lo;
@@ -85,12 +94,62 @@ stretch_add (CourseWork *work, Stretch *stretch, Length lo, Length hi)
   stretch->n++;
 }
 
+/* What is left under a slope: a wedge that is packed, or a gap. */
+static void
+stretch_add_sloped (CourseWork *work, Stretch *stretch, Length lo, const ProfilePart *part)
+{
+  Length unit = work->geometry->unit_height;
+  Length high = MAX (part->left, part->right), low = MIN (part->left, part->right);
+
+  if (high <= lo)
+    return;
+  if (work->over || stretch->n == MAX_GAPS || low < lo + profile_toe (&work->profile, &part->line))
+    {
+      add_packing (work, stretch->from, stretch->to, lo, MAX (part->left, lo),
+                   MAX (part->right, lo));
+      return;
+    }
+  stretch->sloped = stretch->n;
+  stretch->line = (gint32) work->geometry->lines->len;
+  stretch->left = part->left;
+  stretch->right = part->right;
+  if (stretch->line > 0
+      && memcmp (&g_array_index (work->geometry->lines, TopLine, stretch->line - 1), &part->line,
+                 sizeof (TopLine))
+             == 0)
+    stretch->line--;
+  else
+    g_array_append_val (work->geometry->lines, part->line);
+  stretch_add (work, stretch, lo, MIN (high, lo + unit - 1));
+}
+
+/* Where what is free begins over the openings between two jambs, which are known by sill. */
+static Length
+over_openings (const GPtrArray *openings, Length from, Length to, Length bottom)
+{
+  Length z = bottom;
+
+  for (guint i = 0; i < openings->len; i++)
+    {
+      const Opening *opening = g_ptr_array_index (openings, i);
+
+      if (opening->x < to && opening_right (opening) > from)
+        z = MAX (z, opening_head (opening));
+    }
+  return z;
+}
+
 /* What openings (by sill) leave free between two jambs. */
 static Stretch
 stretch_of (CourseWork *work, GPtrArray *openings, Length from, Length to)
 {
-  Stretch stretch = { from, to, 0, -1, { 0 }, { 0 }, { 0 }, { 0 } };
-  Length z = work->bottom;
+  Stretch stretch = { .from = from, .to = to, .primary = -1, .sloped = -1 };
+  ProfilePart part = { work->bottom, work->top, work->top, { 0, 0, 0, 0 } };
+  Length z;
+
+  if (work->profile.wall != NULL)
+    part = profile_part (&work->profile, from, to);
+  z = part.base;
 
   for (guint i = 0; i < openings->len; i++)
     {
@@ -101,8 +160,32 @@ stretch_of (CourseWork *work, GPtrArray *openings, Length from, Length to)
       stretch_add (work, &stretch, z, MIN (opening->sill, work->top));
       z = MAX (z, opening_head (opening));
     }
-  stretch_add (work, &stretch, z, work->top);
+  if (part.left == part.right)
+    stretch_add (work, &stretch, z, part.left);
+  else
+    stretch_add_sloped (work, &stretch, z, &part);
   return stretch;
+}
+
+/* Jambs where a slope comes so low that no piece goes on, and where it ends. */
+static void
+add_toes (const CourseWork *work, const GPtrArray *openings, GArray *jambs)
+{
+  guint n = jambs->len;
+
+  for (guint i = 0; i + 1 < n; i++)
+    {
+      Length from = g_array_index (jambs, Length, i), to = g_array_index (jambs, Length, i + 1);
+      ProfilePart part;
+
+      if (from >= to)
+        continue;
+      part = profile_part (&work->profile, from, to);
+      if (part.left != part.right)
+        profile_add_toe (&work->profile, &part.line, over_openings (openings, from, to, part.base),
+                         from, to, jambs);
+    }
+  g_array_sort (jambs, compare_lengths);
 }
 
 static void
@@ -128,8 +211,12 @@ find_stretches (CourseWork *work)
       g_array_append_val (jambs, right);
       g_ptr_array_add (openings, (gpointer) opening);
     }
+  if (work->profile.wall != NULL)
+    profile_add_breaks (&work->profile, work->from, work->to, jambs);
   g_array_sort (jambs, compare_lengths);
   g_ptr_array_sort (openings, compare_by_sill);
+  if (work->profile.wall != NULL)
+    add_toes (work, openings, jambs);
   for (guint i = 0; i + 1 < jambs->len; i++)
     {
       Length from = g_array_index (jambs, Length, i), to = g_array_index (jambs, Length, i + 1);
@@ -157,6 +244,14 @@ overlap (Length lo1, Length hi1, Length lo2, Length hi2)
   return MIN (hi1, hi2) - MAX (lo1, lo2);
 }
 
+/* How much of gap `k` of `p` and gap `m` of `q`, on its right, is side by side. */
+static Length
+shared_height (const Stretch *p, gint32 k, const Stretch *q, gint32 m)
+{
+  return overlap (p->lo[k], k == p->sloped ? p->right : p->hi[k], q->lo[m],
+                  m == q->sloped ? q->left : q->hi[m]);
+}
+
 /* Whether the course runs on from one stretch into the next. */
 static gboolean
 runs_on (const CourseWork *work, const Stretch *p, const Stretch *q)
@@ -165,39 +260,89 @@ runs_on (const CourseWork *work, const Stretch *p, const Stretch *q)
 
   if (p == NULL || q == NULL || p->primary < 0 || q->primary < 0)
     return FALSE;
-  shared = overlap (p->lo[p->primary], p->hi[p->primary], q->lo[q->primary], q->hi[q->primary]);
+  shared = shared_height (p, p->primary, q, q->primary);
   return shared > GAUGE_PACKING_MAX || shared == work->top - work->bottom;
+}
+
+/* A step of a run that is made up. */
+typedef struct
+{
+  Step step;
+  gint32 slope; /* in Geometry.lines; -1: none */
+} RunStep;
+
+static Length
+step_top (const Geometry *geometry, gint32 course, const Step *step, gint32 slope, Length x)
+{
+  if (slope < 0)
+    return step->hi;
+  return MIN (top_line_at (&g_array_index (geometry->lines, TopLine, slope), x),
+              g_array_index (geometry->courses, Course, course - 1).top);
+}
+
+Length
+geometry_step_top (const Geometry *geometry, const Segment *segment, const Step *step, Length x)
+{
+  return step_top (geometry, segment->course, step, geometry_slope (geometry, step), x);
+}
+
+/* Whether a run is under slopes alone and nowhere as high as the thinnest strip. */
+static gboolean
+is_tip (const CourseWork *work, const RunStep *steps, gint32 n_steps)
+{
+  for (gint32 i = 0; i < n_steps; i++)
+    if (steps[i].slope < 0 || steps[i].step.hi - steps[i].step.lo >= profile_least (&work->profile))
+      return FALSE;
+  return TRUE;
+}
+
+void
+segment_judge (const Geometry *geometry, Segment *segment)
+{
+  const Step *first = geometry_step (geometry, segment->first_step);
+
+  segment->uniform = segment->n_steps == 1;
+  segment->full = segment->uniform && first->hi - first->lo == geometry->unit_height;
+  segment->raked = FALSE;
+  for (gint32 i = 0; i < segment->n_steps; i++)
+    segment->raked |= geometry_slope (geometry, &first[i]) >= 0;
+}
+
+static void
+pack_step (CourseWork *work, const Step *step, gint32 slope)
+{
+  add_packing (work, step->from, step->to, step->lo,
+               step_top (work->geometry, work->course, step, slope, step->from),
+               step_top (work->geometry, work->course, step, slope, step->to));
 }
 
 /* A stretch of `work` too narrow for a piece and its joints is packed, all of it. */
 static void
-add_segment (CourseWork *work, Length a, Length b, const Step *steps, gint32 n_steps)
+add_segment (CourseWork *work, Length a, Length b, const RunStep *steps, gint32 n_steps)
 {
   Geometry *geometry = work->geometry;
   Segment segment = { .course = work->course, .a = a, .b = b };
 
   segment.part = work->part;
   segment.start = work->start;
-  const Step *first;
-
-  if (b <= a)
+  if (b <= a || is_tip (work, steps, n_steps))
     {
       for (gint32 i = 0; i < n_steps; i++)
-        add_packing (work, steps[i].from, steps[i].to, steps[i].lo, steps[i].hi);
+        pack_step (work, &steps[i].step, steps[i].slope);
       return;
     }
   segment.first_step = (gint32) geometry->steps->len;
   for (gint32 i = 0; i < n_steps; i++)
     {
-      Step step = { MAX (steps[i].from, a), MIN (steps[i].to, b), steps[i].lo, steps[i].hi };
+      Step step = steps[i].step;
 
+      step.from = MAX (step.from, a);
+      step.to = MIN (step.to, b);
       if (step.from < step.to) /* not all within a joint */
-        g_array_append_val (geometry->steps, step);
+        geometry_add_step (geometry, &step, steps[i].slope);
     }
   segment.n_steps = (gint32) geometry->steps->len - segment.first_step;
-  segment.uniform = segment.n_steps == 1;
-  first = geometry_step (geometry, segment.first_step);
-  segment.full = segment.uniform && first->hi - first->lo == geometry->unit_height;
+  segment_judge (geometry, &segment);
   g_array_append_val (geometry->segments, segment);
 }
 
@@ -206,7 +351,7 @@ add_segment (CourseWork *work, Length a, Length b, const Step *steps, gint32 n_s
 static gboolean
 beside (const Stretch *p, gint32 k, const Stretch *q, gint32 m)
 {
-  return overlap (p->lo[k], p->hi[k], q->lo[m], q->hi[m]) > 0;
+  return shared_height (p, k, q, m) > 0;
 }
 
 /* Gap `k` of `p` and gap `m` of `q` may be one segment: each goes on in no other gap, and what else
@@ -215,7 +360,7 @@ static gboolean
 may_tie (const Stretch *p, gint32 k, const Stretch *q, gint32 m)
 {
   if (k == p->primary || m == q->primary || p->after[k] >= 0 || q->before[m] >= 0
-      || overlap (p->lo[k], p->hi[k], q->lo[m], q->hi[m]) <= GAUGE_PACKING_MAX)
+      || shared_height (p, k, q, m) <= GAUGE_PACKING_MAX)
     return FALSE;
   for (gint32 i = 0; i < q->n; i++)
     if (q->before[i] >= 0 && beside (p, k, q, i))
@@ -271,11 +416,16 @@ begins_in_joint (const Stretch *p, const Stretch *q, gint32 m)
 static void
 add_step (GArray *steps, const Stretch *stretch, gint32 k)
 {
-  Step step = { stretch->from, stretch->to, stretch->lo[k], stretch->hi[k] };
-  Step *last = steps->len > 0 ? &g_array_index (steps, Step, steps->len - 1) : NULL;
+  RunStep step = { { stretch->from, stretch->to, stretch->lo[k], stretch->hi[k] },
+                   k == stretch->sloped ? stretch->line : -1 };
+  RunStep *last = steps->len > 0 ? &g_array_index (steps, RunStep, steps->len - 1) : NULL;
 
-  if (last != NULL && last->lo == step.lo && last->hi == step.hi)
-    last->to = step.to;
+  if (last != NULL && last->step.lo == step.step.lo && last->slope == step.slope
+      && (step.slope >= 0 || last->step.hi == step.step.hi))
+    {
+      last->step.to = step.step.to;
+      last->step.hi = MAX (last->step.hi, step.step.hi);
+    }
   else
     g_array_append_val (steps, step);
 }
@@ -284,7 +434,7 @@ add_step (GArray *steps, const Stretch *stretch, gint32 k)
 static void
 add_run (CourseWork *work, gint i, gint32 k)
 {
-  g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (Step));
+  g_autoptr (GArray) steps = g_array_new (FALSE, FALSE, sizeof (RunStep));
   const Stretch *stretch = stretch_at (work, i);
   Length joint = work->geometry->joint, a = stretch->from, b;
 
@@ -300,7 +450,7 @@ add_run (CourseWork *work, gint i, gint32 k)
   b = stretch->to;
   if (ends_in_joint (stretch, k, stretch_at (work, i + 1)))
     b -= joint;
-  add_segment (work, a, b, (const Step *) (gpointer) steps->data, (gint32) steps->len);
+  add_segment (work, a, b, (const RunStep *) (gpointer) steps->data, (gint32) steps->len);
 }
 
 /* The course itself, or the gaps above or below it between jambs. */
@@ -451,6 +601,8 @@ pack_top (CourseWork *work, const GArray *spans)
   work->bottom = last->top;
   work->top = work->wall->height;
   work->over = TRUE;
+  work->profile.bottom = work->bottom;
+  work->profile.top = work->top;
   for (guint i = 0; i < spans->len; i++)
     {
       work->from = g_array_index (spans, Span, i).from;
@@ -523,7 +675,8 @@ same_steps (const Geometry *geometry, const Segment *p, const Segment *q)
       const Step *t = geometry_step (geometry, q->first_step + i);
 
       if (s->from != t->from || s->to != t->to || s->lo - base_p != t->lo - base_q
-          || s->hi - base_p != t->hi - base_q)
+          || s->hi - base_p != t->hi - base_q
+          || (geometry_slope (geometry, s) < 0) != (geometry_slope (geometry, t) < 0))
         return FALSE;
     }
   return TRUE;
@@ -578,12 +731,15 @@ geometry_new_over (const Wall *wall, const Block *block, const Laying *laying, g
   geometry->min_piece = laying->min_piece;
   geometry->min_lap = laying->min_lap;
   geometry->min_rip = laying->min_rip;
+  geometry->min_raked = laying->min_raked;
   geometry->wanted_lap = rules_wanted_lap (block, laying);
   geometry->kerf = laying->kerf;
   geometry->regular = laying->aim == AIM_REGULAR;
   geometry->courses = g_array_new (FALSE, TRUE, sizeof (Course));
   geometry->segments = g_array_new (FALSE, TRUE, sizeof (Segment));
   geometry->steps = g_array_new (FALSE, TRUE, sizeof (Step));
+  geometry->slopes = g_array_new (FALSE, FALSE, sizeof (gint32));
+  geometry->lines = g_array_new (FALSE, TRUE, sizeof (TopLine));
   geometry->links = g_array_new (FALSE, TRUE, sizeof (gint32));
   geometry->packings = g_array_new (FALSE, TRUE, sizeof (Packing));
   geometry->marks = g_array_new (FALSE, TRUE, sizeof (Mark));
@@ -597,6 +753,8 @@ geometry_new_over (const Wall *wall, const Block *block, const Laying *laying, g
       course.bottom = work.bottom = gauge_bottom (wall, block, laying, number);
       course.top = work.top = MIN (gauge_top (wall, block, laying, number), wall->height);
       work.course = number;
+      if (!profile_is_plain (wall))
+        work.profile = (Profile){ wall, block, laying, work.bottom, work.top };
       g_array_append_val (geometry->courses, course);
       g_clear_pointer (&spans, g_array_unref);
       spans = course_spans (wall, laying, number, course.bottom);
@@ -622,6 +780,8 @@ geometry_free (Geometry *geometry)
   g_array_unref (geometry->courses);
   g_array_unref (geometry->segments);
   g_array_unref (geometry->steps);
+  g_array_unref (geometry->slopes);
+  g_array_unref (geometry->lines);
   g_array_unref (geometry->links);
   g_array_unref (geometry->packings);
   g_array_unref (geometry->marks);
@@ -631,16 +791,43 @@ geometry_free (Geometry *geometry)
   g_free (geometry);
 }
 
-PieceForm
-geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x, Length length)
+/* Under a slope a piece's bounding box ends where that does. */
+static Length
+highest_of (const Geometry *geometry, const Segment *segment, Length from, Length to)
+{
+  Length high = G_MININT32;
+
+  for (gint32 i = 0; i < segment->n_steps; i++)
+    {
+      const Step *step = geometry_step (geometry, segment->first_step + i);
+
+      if (step->to <= from || step->from >= to)
+        continue;
+      high = MAX (high, geometry_step_top (geometry, segment, step, MAX (from, step->from)));
+      high = MAX (high, geometry_step_top (geometry, segment, step, MIN (to, step->to)));
+    }
+  return high;
+}
+
+gboolean
+geometry_is_raked (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  for (gint32 i = 0; i < segment->n_steps; i++)
+    {
+      const Step *step = geometry_step (geometry, segment->first_step + i);
+
+      if (step->to > x && step->from < x + length && geometry_slope (geometry, step) >= 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static PieceForm
+form_over_steps (const Geometry *geometry, const Segment *segment, Length x, Length length)
 {
   PieceForm form = { G_MAXINT32, G_MININT32, 0, TRUE, FALSE };
-  const Step *first = geometry_step (geometry, segment->first_step);
+  const Step *first = NULL;
 
-  if (segment->uniform)
-    return (PieceForm){ first->lo, first->hi, first->hi - first->lo, TRUE,
-                        segment->full && length == geometry->unit };
-  first = NULL;
   for (gint32 i = 0; i < segment->n_steps; i++)
     {
       const Step *step = geometry_step (geometry, segment->first_step + i);
@@ -658,4 +845,29 @@ geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x,
     }
   form.whole = form.rectangle && length == geometry->unit && form.thickest == geometry->unit_height;
   return form;
+}
+
+/* Apart, since few segments are. */
+static G_GNUC_NO_INLINE PieceForm
+raked_form (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  PieceForm form = form_over_steps (geometry, segment, x, length);
+
+  form.hi = highest_of (geometry, segment, x, x + length);
+  return form;
+}
+
+PieceForm
+geometry_piece_form (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  if (G_UNLIKELY (segment->raked))
+    return raked_form (geometry, segment, x, length);
+  if (segment->uniform)
+    {
+      const Step *first = geometry_step (geometry, segment->first_step);
+
+      return (PieceForm){ first->lo, first->hi, first->hi - first->lo, TRUE,
+                          segment->full && length == geometry->unit };
+    }
+  return form_over_steps (geometry, segment, x, length);
 }

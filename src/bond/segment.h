@@ -1,13 +1,15 @@
 /* segment.h - the unbroken runs of a wall's courses, and what openings leave of them
  *
  * Where an opening takes only part of a course's height, the course runs on under its sill or over
- * its head: one segment whose height changes at the jambs (its steps). */
+ * its head: one segment whose height changes at the jambs (its steps). So it does where the wall's
+ * top comes down into the course, or the footing steps up (docs/tops.md). */
 #pragma once
 
 #include "bond/layout.h"
 #include "model/wall.h"
 
-/* A stretch of a segment in which the free height is the same. */
+/* A stretch of a segment in which the free height is the same, or that is under one slope. There
+ * `hi` is the greatest height, but never a whole unit's: all its pieces are cut. */
 typedef struct
 {
   Length from, to;
@@ -27,6 +29,7 @@ typedef struct
   gint32 n_steps;
   gboolean uniform;      /* one height all along */
   gboolean full;         /* that height is the unit's */
+  gboolean raked;        /* it is under a slope somewhere */
   gboolean joined_left;  /* not the end of the run: a pinned perpend, whose face is `a` */
   gboolean joined_right; /* likewise; its face is b and a joint */
   gboolean set;          /* one piece that is pinned, or stands: no perpend within */
@@ -46,6 +49,7 @@ typedef struct
   Length unit;  /* length of a whole unit */
   Length joint; /* head joint */
   Length min_piece, min_lap, min_rip;
+  Length min_raked;  /* the shortest piece under a slope */
   Length wanted_lap; /* laps short of it are counted, last of all; half bond unless a rule says */
   Length unit_height;
   Length kerf;
@@ -60,6 +64,8 @@ typedef struct
   GArray *courses;       /* Course, pieces not set */
   GArray *segments;      /* Segment, by course, then index */
   GArray *steps;         /* Step */
+  GArray *slopes;        /* gint32: by step, the slope that it is under, in lines; -1: none */
+  GArray *lines;         /* TopLine */
   GArray *links;         /* gint32: segments whose perpends can come within the least lap */
   GArray *packings;      /* Packing */
   GArray *marks;         /* Mark, by segment; empty where no rule is on */
@@ -87,6 +93,40 @@ geometry_step (const Geometry *geometry, gint32 i)
 {
   return &g_array_index (geometry->steps, Step, i);
 }
+/* The slope that a step is under, in Geometry.lines; -1: none. */
+static inline gint32
+geometry_slope (const Geometry *geometry, const Step *step)
+{
+  return g_array_index (geometry->slopes, gint32,
+                        step - (const Step *) (gpointer) geometry->steps->data);
+}
+/* Ends the list of steps with one. */
+static inline void
+geometry_add_step (Geometry *geometry, const Step *step, gint32 slope)
+{
+  g_array_append_val (geometry->steps, *step);
+  g_array_append_val (geometry->slopes, slope);
+}
+/* The top of a step at a place of it. */
+Length geometry_step_top (const Geometry *geometry, const Segment *segment, const Step *step,
+                          Length x);
+/* Whether a piece reaches into a slope. */
+gboolean geometry_is_raked (const Geometry *geometry, const Segment *segment, Length x,
+                            Length length);
+/* Shorter is a breach of the piece; and of any piece of the segment at the least. */
+static inline Length
+geometry_shortest (const Geometry *geometry, const Segment *segment, Length x, Length length)
+{
+  return segment->raked && geometry_is_raked (geometry, segment, x, length) ? geometry->min_raked
+                                                                            : geometry->min_piece;
+}
+static inline Length
+segment_shortest (const Geometry *geometry, const Segment *segment)
+{
+  return segment->raked ? MIN (geometry->min_raked, geometry->min_piece) : geometry->min_piece;
+}
+/* Sets `uniform`, `full` and `raked` by the segment's steps. */
+void segment_judge (const Geometry *geometry, Segment *segment);
 static inline gint32
 geometry_like (const Geometry *geometry, gint32 i)
 {
@@ -101,9 +141,9 @@ geometry_link (const Geometry *geometry, const Segment *segment, gint32 i)
 /* What a piece at [x, x + length) of a segment is. */
 typedef struct
 {
-  Length lo, hi;   /* of its bounding box */
-  Length thickest; /* its greatest height */
-  gboolean rectangle;
+  Length lo, hi;      /* of its bounding box */
+  Length thickest;    /* its greatest height; under a slope that of the step */
+  gboolean rectangle; /* where it is not raked */
   gboolean whole;
 } PieceForm;
 /* The stretches of a course, whose bottom lies there, that are this wall's: all of it, less

@@ -163,6 +163,8 @@ append_breach (GString *text, const Breach *breach)
     [BREACH_MIN_PIECE] = N_ ("  Course %d at %s mm: a piece of %s mm, shorter than %s mm\n"),
     [BREACH_MIN_LAP] = N_ ("  Course %d at %s mm: a lap of %s mm, less than %s mm\n"),
     [BREACH_MIN_RIP] = N_ ("  Course %d at %s mm: a strip of %s mm, thinner than %s mm\n"),
+    [BREACH_MIN_RAKED]
+    = N_ ("  Course %d at %s mm: a raked piece of %s mm, shorter than %s mm\n"),
     [BREACH_OF_RULE + RULE_BEARING]
     = N_ ("  Course %d at %s mm: a perpend under a lintel's end, %s mm from the jamb, less than %s "
           "mm\n"),

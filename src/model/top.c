@@ -166,6 +166,17 @@ top_line_meets (const TopLine *line, Length z)
 }
 
 Length
+top_line_leaves (const TopLine *line, Length z)
+{
+  gint64 run = (gint64) line->x1 - line->x0, rise = (gint64) line->z1 - line->z0;
+  gint64 up = (gint64) z - line->z0;
+
+  if (rise > 0)
+    return (Length) (line->x0 + floor_div (up * run, rise));
+  return (Length) (line->x0 - floor_div (-up * run, rise));
+}
+
+Length
 top_at (const GArray *tops, Length height, Length x, Side side)
 {
   const TopLine line = top_line (tops, height, x, side);

@@ -71,6 +71,8 @@ TopLine top_line (const GArray *tops, Length height, Length x, Side side);
 Length top_line_at (const TopLine *line, Length x);
 /* Where it comes to the height z, rounded to where it is higher. z0 != z1. */
 Length top_line_meets (const TopLine *line, Length z);
+/* The same, rounded to where it is lower. */
+Length top_line_leaves (const TopLine *line, Length z);
 
 /* Height of the top at x as it is right or left of it. */
 Length top_at (const GArray *tops, Length height, Length x, Side side);

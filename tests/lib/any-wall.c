@@ -353,6 +353,23 @@ by_x (gconstpointer a, gconstpointer b)
   return p->x != q->x ? (p->x < q->x ? -1 : 1) : (p->sill > q->sill) - (p->sill < q->sill);
 }
 
+static void
+mirror_top (const Wall *wall, Wall *mirror)
+{
+  g_array_set_size (mirror->tops, 0);
+  for (guint i = wall->tops->len; i-- > 0;)
+    top_list_add (mirror->tops, wall->length - top_point (wall->tops, i)->x,
+                  top_point (wall->tops, i)->below);
+  g_array_set_size (mirror->feet, 0);
+  for (guint i = wall->feet->len; i-- > 0;)
+    {
+      Length to = i + 1 < wall->feet->len ? foot_point (wall->feet, i + 1)->x : wall->length;
+      foot_list_add (mirror->feet, wall->length - to, foot_point (wall->feet, i)->up);
+    }
+  if (wall->feet->len > 0 && foot_point (wall->feet, 0)->x > 0)
+    foot_list_add (mirror->feet, wall->length - foot_point (wall->feet, 0)->x, 0);
+}
+
 Wall *
 any_wall_mirror (const Wall *wall)
 {
@@ -360,6 +377,7 @@ any_wall_mirror (const Wall *wall)
   End left = mirror->ends[SIDE_LEFT];
   mirror->ends[SIDE_LEFT] = mirror->ends[SIDE_RIGHT];
   mirror->ends[SIDE_RIGHT] = left;
+  mirror_top (wall, mirror);
   for (guint i = 0; i < mirror->openings->len; i++)
     {
       Opening *opening = &g_array_index (mirror->openings, Opening, i);
@@ -414,6 +432,15 @@ any_wall_text (const Wall *wall, const Block *block)
     if (wall->ends[i].ret > 0)
       g_string_append_printf (text, ", %s return %.10g %s", side_word ((Side) i),
                               MM (wall->ends[i].ret), through_word (wall->ends[i].through));
+  if (laying.min_raked != laying.min_piece)
+    g_string_append_printf (text, ", raked %.10g", MM (laying.min_raked));
+  for (guint i = 0; i < wall->tops->len; i++)
+    g_string_append_printf (text, ", top %.10g at %.10g",
+                            MM (wall->height - top_point (wall->tops, i)->below),
+                            MM (top_point (wall->tops, i)->x));
+  for (guint i = 0; i < wall->feet->len; i++)
+    g_string_append_printf (text, ", foot %.10g at %.10g", MM (foot_point (wall->feet, i)->up),
+                            MM (foot_point (wall->feet, i)->x));
   for (guint i = 0; i < wall->tees->len; i++)
     {
       const Tee *tee = wall_tee_at (wall, i);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "check-column.h"
+#include "check-profile.h"
 #include "check-rules.h"
 
 /* One check: its fault, newly allocated, or NULL. */
@@ -84,6 +85,8 @@ check_order (const Check *check)
 static PieceShape
 shape_of (const Check *check, const Piece *piece)
 {
+  if (check_is_raked (check, piece))
+    return PIECE_RAKED;
   if (piece->outline >= 0)
     return PIECE_NOTCHED;
   if (piece->height < check->block->height)
@@ -111,12 +114,20 @@ check_shapes (const Check *check)
   return NULL;
 }
 
+/* A slope is a side of the top, which runs to the left; no side runs on in the next one. */
+static gboolean
+is_raked_side (LayPoint a, LayPoint b)
+{
+  return a.x > b.x && a.z != b.z;
+}
+
 /* Sides run along and up in turn, none of no length; the bounding box is the piece's. */
 static char *
 outline_sides_fault (const Check *check, const Piece *piece)
 {
+  gboolean raked = piece->shape == PIECE_RAKED;
   LayPoint low = { G_MAXINT32, G_MAXINT32 }, high = { G_MININT32, G_MININT32 };
-  if (piece->n_outline < 6
+  if (piece->n_outline < (raked ? 3 : 6)
       || piece->outline + piece->n_outline > (gint32) check->layout->points->len)
     return g_strdup_printf ("piece %d/%d has %d corners", piece->course, piece->number,
                             piece->n_outline);
@@ -125,7 +136,12 @@ outline_sides_fault (const Check *check, const Piece *piece)
       LayPoint a = check_corner (check, piece, i), b = check_corner (check, piece, i + 1);
       LayPoint c = check_corner (check, piece, i + 2);
       gboolean along = a.z == b.z, along_next = b.z == c.z;
-      if ((a.x == b.x) == along || along == along_next)
+      if (a.x == b.x && along)
+        return g_strdup_printf ("piece %d/%d has a side of no length", piece->course,
+                                piece->number);
+      if (raked ? (!along && a.x != b.x && !is_raked_side (a, b)) || (a.x == b.x && b.x == c.x)
+                      || (along && along_next)
+                : (a.x == b.x) == along || along == along_next)
         return g_strdup_printf ("piece %d/%d is no outline of right angles", piece->course,
                                 piece->number);
       low = (LayPoint){ MIN (low.x, a.x), MIN (low.z, a.z) };
@@ -205,6 +221,30 @@ numbers_fault (const Check *check, const Course *course)
   return NULL;
 }
 
+/* A run under slopes alone, nowhere as high as the thinnest strip, is packed. */
+static char *
+tips_fault (const Check *check, const Course *course)
+{
+  for (gint32 i = 0; i < course->n_pieces; i++)
+    {
+      const Piece *piece = layout_piece (check->layout, course->first + i);
+      Length thick = 0;
+      gboolean raked = piece->shape == PIECE_RAKED;
+      for (gint32 k = 0; raked && k < course->n_pieces; k++)
+        {
+          const Piece *other = layout_piece (check->layout, course->first + k);
+          if (other->segment != piece->segment)
+            continue;
+          raked = check_is_all_raked (check, other);
+          thick = MAX (thick, check_thickest (check, other));
+        }
+      if (raked && thick < check_profile_least (check))
+        return g_strdup_printf ("piece %d/%d is in a tip that is to be packed", piece->course,
+                                piece->number);
+    }
+  return NULL;
+}
+
 /* Pieces of one segment stand one head joint apart. */
 static char *
 segments_fault (const Check *check, const Course *course)
@@ -229,6 +269,8 @@ check_segments (const Check *check)
   for (guint i = 0; i < check->layout->courses->len; i++)
     {
       char *fault = segments_fault (check, layout_course (check->layout, i));
+      if (fault == NULL)
+        fault = tips_fault (check, layout_course (check->layout, i));
       if (fault != NULL)
         return fault;
     }
@@ -266,7 +308,10 @@ find_piece_breaches (const Check *check, GArray *breaches)
   for (guint i = 0; i < check->layout->pieces->len; i++)
     {
       const Piece *piece = layout_piece (check->layout, i);
-      add_breach (breaches, BREACH_MIN_PIECE, piece, piece->length, check->laying.min_piece);
+      if (piece->shape == PIECE_RAKED)
+        add_breach (breaches, BREACH_MIN_RAKED, piece, piece->length, check->laying.min_raked);
+      else
+        add_breach (breaches, BREACH_MIN_PIECE, piece, piece->length, check->laying.min_piece);
       add_breach (breaches, BREACH_MIN_RIP, piece, check_thickest (check, piece),
                   check->laying.min_rip);
     }
@@ -331,7 +376,7 @@ by_place (gconstpointer a, gconstpointer b)
 static char *
 breach_text (const Breach *breach)
 {
-  static const char *const words[] = { "piece", "lap", "rip" };
+  static const char *const words[] = { "piece", "lap", "rip", "raked piece" };
   const char *word = breach->kind < BREACH_OF_RULE
                          ? words[breach->kind]
                          : rule_row ((RuleKind) (breach->kind - BREACH_OF_RULE))->word;
