@@ -12,12 +12,31 @@ thickness_of (const Project *project, WallId wall)
 }
 
 static gboolean
+any_block_thicker (const Project *before, const Project *next)
+{
+  for (guint i = 0; i < before->blocks->len; i++)
+    {
+      const Block *was = project_block_at (before, i), *is = project_block (next, was->id);
+
+      if (is && is->thickness != was->thickness)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* A wall that both share is as thick as it was, unless its block is not: of a thousand walls an
+ * edit changes one, and the others are not looked up. */
+static gboolean
 any_thicker (const Project *before, const Project *next)
 {
+  const gboolean blocks = any_block_thicker (before, next);
+
   for (guint i = 0; i < before->walls->len; i++)
     {
       const Wall *wall = project_wall_at (before, i);
 
+      if (!blocks && i < next->walls->len && project_wall_at (next, i) == wall)
+        continue;
       if (wall->place.given && project_wall (next, wall->id)
           && thickness_of (before, wall->id) != thickness_of (next, wall->id))
         return TRUE;

@@ -12,7 +12,8 @@ called (const char *name, const char *key)
   return name && *name ? name : key ? key : "";
 }
 
-/* `what` is a phrase with its article: "the bed joint". */
+/* `what` is a phrase with its article, "the bed joint", not translated yet: of all that is asked,
+ * nearly nothing is at fault. */
 static char *
 length_fault (const char *what, Length value, Length least, Length most)
 {
@@ -20,7 +21,7 @@ length_fault (const char *what, Length value, Length least, Length most)
 
   if (value >= least && value <= most)
     return NULL;
-  return g_strdup_printf (_ ("%s is %s mm; it must be from %s to %s mm."), what,
+  return g_strdup_printf (_ ("%s is %s mm; it must be from %s to %s mm."), _ (what),
                           length_text (value, is), length_text (least, low),
                           length_text (most, high));
 }
@@ -35,14 +36,14 @@ laying_fault (const Laying *laying, const Block *block)
     const char *what;
     Length value, least, most;
   } rows[] = {
-    { LAYING_FIRST_BED, _ ("The levelling bed"), laying->first_bed, 0, LENGTH_MM (200) },
-    { LAYING_BED, _ ("The bed joint"), laying->bed, 0, LENGTH_MM (20) },
-    { LAYING_HEAD, _ ("The head joint"), laying->head, 0, LENGTH_MM (20) },
-    { LAYING_MIN_PIECE, _ ("The shortest piece"), laying->min_piece, 1, LENGTH_MM (10000) },
-    { LAYING_MIN_LAP, _ ("The least lap"), laying->min_lap, 0, unit },
-    { LAYING_MIN_RIP, _ ("The thinnest strip"), laying->min_rip, 1, LENGTH_MM (10000) },
-    { LAYING_MIN_RAKED, _ ("The shortest raked piece"), laying->min_raked, 1, LENGTH_MM (10000) },
-    { LAYING_KERF, _ ("The saw cut"), laying->kerf, 0, LENGTH_MM (20) },
+    { LAYING_FIRST_BED, N_ ("The levelling bed"), laying->first_bed, 0, LENGTH_MM (200) },
+    { LAYING_BED, N_ ("The bed joint"), laying->bed, 0, LENGTH_MM (20) },
+    { LAYING_HEAD, N_ ("The head joint"), laying->head, 0, LENGTH_MM (20) },
+    { LAYING_MIN_PIECE, N_ ("The shortest piece"), laying->min_piece, 1, LENGTH_MM (10000) },
+    { LAYING_MIN_LAP, N_ ("The least lap"), laying->min_lap, 0, unit },
+    { LAYING_MIN_RIP, N_ ("The thinnest strip"), laying->min_rip, 1, LENGTH_MM (10000) },
+    { LAYING_MIN_RAKED, N_ ("The shortest raked piece"), laying->min_raked, 1, LENGTH_MM (10000) },
+    { LAYING_KERF, N_ ("The saw cut"), laying->kerf, 0, LENGTH_MM (20) },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
@@ -69,7 +70,7 @@ rules_fault (const Laying *laying)
         continue;
       if (row->value == RULE_LENGTH)
         {
-          char *fault = length_fault (_ (row->number), rule->value, row->least, row->most);
+          char *fault = length_fault (row->number, rule->value, row->least, row->most);
 
           if (fault)
             return fault;
@@ -125,12 +126,12 @@ end_fault (const Wall *wall)
   for (int side = 0; side < 2; side++)
     if (wall->ends[side].has_return)
       {
-        char *fault = length_fault (side == SIDE_LEFT ? _ ("The return at the left end")
-                                                      : _ ("The return at the right end"),
+        char *fault = length_fault (side == SIDE_LEFT ? N_ ("The return at the left end")
+                                                      : N_ ("The return at the right end"),
                                     wall->ends[side].ret, 0, LENGTH_MM (10000));
 
         if (!fault)
-          fault = length_fault (_ ("The height that a corner reaches up to"),
+          fault = length_fault (N_ ("The height that a corner reaches up to"),
                                 wall->ends[side].up_to, 0, LENGTH_MAX);
         if (!fault)
           fault = ties_fault (&wall->ends[side].ties);
@@ -155,9 +156,9 @@ place_in_plan_fault (const PlanPlace *place)
   char *fault = NULL;
 
   if (place->given)
-    fault = length_fault (_ ("The wall's place to the east"), place->x, -LENGTH_MAX, LENGTH_MAX);
+    fault = length_fault (N_ ("The wall's place to the east"), place->x, -LENGTH_MAX, LENGTH_MAX);
   if (place->given && !fault)
-    fault = length_fault (_ ("The wall's place to the north"), place->y, -LENGTH_MAX, LENGTH_MAX);
+    fault = length_fault (N_ ("The wall's place to the north"), place->y, -LENGTH_MAX, LENGTH_MAX);
   return fault;
 }
 
@@ -172,12 +173,13 @@ tees_fault (const Wall *wall)
   for (guint i = 0; i < wall->tees->len; i++)
     {
       const Tee *tee = wall_tee_at (wall, i);
-      char *fault = length_fault (_ ("A meeting wall's thickness"), tee->ret, 1, LENGTH_MM (10000));
+      char *fault
+          = length_fault (N_ ("A meeting wall's thickness"), tee->ret, 1, LENGTH_MM (10000));
 
       if (!fault)
-        fault = length_fault (_ ("A meeting wall's place"), tee->x, 0, LENGTH_MAX);
+        fault = length_fault (N_ ("A meeting wall's place"), tee->x, 0, LENGTH_MAX);
       if (!fault)
-        fault = length_fault (_ ("The height of a meeting wall"), tee->up_to, 0, LENGTH_MAX);
+        fault = length_fault (N_ ("The height of a meeting wall"), tee->up_to, 0, LENGTH_MAX);
       if (!fault)
         fault = ties_fault (&tee->ties);
       if (fault)
@@ -201,11 +203,11 @@ static char *
 movement_joint_fault (const Wall *wall, const MovementJoint *joint)
 {
   char x[LENGTH_TEXT_SIZE];
-  char *fault = length_fault (_ ("A movement joint's width"), joint->width, MOVEMENT_JOINT_LEAST,
+  char *fault = length_fault (N_ ("A movement joint's width"), joint->width, MOVEMENT_JOINT_LEAST,
                               MOVEMENT_JOINT_MOST);
 
   if (!fault)
-    fault = length_fault (_ ("A movement joint's place"), joint->x, 1, LENGTH_MAX);
+    fault = length_fault (N_ ("A movement joint's place"), joint->x, 1, LENGTH_MAX);
   if (!fault && movement_joint_right (joint) >= wall->length)
     fault = g_strdup_printf (
         _ ("The movement joint at %s mm leaves nothing of the wall on its right."),
@@ -263,12 +265,12 @@ steel_fault (const Wall *wall)
   if (steel->every < 0 || steel->every > 10000)
     return g_strdup_printf (_ ("The steel is in every %d courses; it must be 0 to 10000."),
                             steel->every);
-  if ((fault = length_fault (_ ("The steel's diameter"), steel->diameter, 1, LENGTH_MM (50))))
+  if ((fault = length_fault (N_ ("The steel's diameter"), steel->diameter, 1, LENGTH_MM (50))))
     return fault;
-  if ((fault = length_fault (_ ("The steel past an opening"), steel->past, 0, LENGTH_MAX)))
+  if ((fault = length_fault (N_ ("The steel past an opening"), steel->past, 0, LENGTH_MAX)))
     return fault;
   /* A lap as long as the stock would never get on. */
-  return length_fault (_ ("The steel's lap"), steel->lap, 0, LENGTH_MM (3000));
+  return length_fault (N_ ("The steel's lap"), steel->lap, 0, LENGTH_MM (3000));
 }
 
 static char *
@@ -306,9 +308,9 @@ pin_fault (const Pin *pin)
   if (pin->course < 1 || pin->course > PIN_MAX_COURSE)
     return g_strdup_printf (_ ("A pin is on course %d; it must be 1 to %d."), pin->course,
                             PIN_MAX_COURSE);
-  if ((fault = length_fault (_ ("A pin's place"), pin->x, 0, LENGTH_MAX)))
+  if ((fault = length_fault (N_ ("A pin's place"), pin->x, 0, LENGTH_MAX)))
     return fault;
-  return length_fault (_ ("A pinned piece"), pin->length, 0, PIN_MAX_LENGTH);
+  return length_fault (N_ ("A pinned piece"), pin->length, 0, PIN_MAX_LENGTH);
 }
 
 static char *
@@ -347,7 +349,7 @@ top_point_fault (const Wall *wall, guint i)
 {
   const TopPoint *point = top_point (wall->tops, i);
   char x[LENGTH_TEXT_SIZE], is[LENGTH_TEXT_SIZE], most[LENGTH_TEXT_SIZE];
-  char *fault = length_fault (_ ("The place of a point of the top"), point->x, 0, wall->length);
+  char *fault = length_fault (N_ ("The place of a point of the top"), point->x, 0, wall->length);
 
   if (fault)
     return fault;
@@ -389,7 +391,7 @@ tops_fault (const Wall *wall)
         _ ("The top's highest point lies %s mm below the wall's height; it must be at it."),
         length_text (least, by));
   if (wall->cap.height != 0)
-    return length_fault (_ ("The cap's height"), wall->cap.height, CAP_LEAST, CAP_MOST);
+    return length_fault (N_ ("The cap's height"), wall->cap.height, CAP_LEAST, CAP_MOST);
   return NULL;
 }
 
@@ -399,10 +401,10 @@ foot_fault (const Wall *wall, guint i)
   const Foot *foot = foot_point (wall->feet, i);
   const Length to = i + 1 < wall->feet->len ? foot_point (wall->feet, i + 1)->x : wall->length;
   char x[LENGTH_TEXT_SIZE], up[LENGTH_TEXT_SIZE];
-  char *fault = length_fault (_ ("The place of a step in the footing"), foot->x, 0, LENGTH_MAX);
+  char *fault = length_fault (N_ ("The place of a step in the footing"), foot->x, 0, LENGTH_MAX);
 
   if (!fault)
-    fault = length_fault (_ ("The height of a step in the footing"), foot->up, 0, LENGTH_MAX);
+    fault = length_fault (N_ ("The height of a step in the footing"), foot->up, 0, LENGTH_MAX);
   if (fault)
     return fault;
   if (foot->x >= wall->length)
@@ -459,6 +461,20 @@ leaves_fault (const Wall *wall, const Opening *opening)
   return NULL;
 }
 
+/* `what` has a %s for the opening, and is not translated yet. */
+static char *
+opening_length_fault (const Opening *opening, const char *what, Length value, Length least,
+                      Length most)
+{
+  g_autoptr (GString) named = NULL;
+
+  if (value >= least && value <= most)
+    return NULL;
+  named = g_string_new (_ (what));
+  g_string_replace (named, "%s", called (opening->name, opening->key), 1);
+  return length_fault (named->str, value, least, most);
+}
+
 /* What was planned where a figure was measured. */
 static char *
 planned_fault (const Opening *opening)
@@ -466,51 +482,46 @@ planned_fault (const Opening *opening)
   const struct
   {
     guint field;
-    const char *what; /* with the opening's name */
+    const char *what;
     Length value, least;
   } rows[] = {
-    { OPENING_PLANNED_X, _ ("The planned place of opening %s"), opening->planned_x, 0 },
-    { OPENING_PLANNED_WIDTH, _ ("The planned width of opening %s"), opening->planned_width,
+    { OPENING_PLANNED_X, N_ ("The planned place of opening %s"), opening->planned_x, 0 },
+    { OPENING_PLANNED_WIDTH, N_ ("The planned width of opening %s"), opening->planned_width,
       LENGTH_MM (10) },
-    { OPENING_PLANNED_SILL, _ ("The planned sill of opening %s"), opening->planned_sill, 0 },
-    { OPENING_PLANNED_HEIGHT, _ ("The planned height of opening %s"), opening->planned_height,
+    { OPENING_PLANNED_SILL, N_ ("The planned sill of opening %s"), opening->planned_sill, 0 },
+    { OPENING_PLANNED_HEIGHT, N_ ("The planned height of opening %s"), opening->planned_height,
       LENGTH_MM (10) },
   };
   char *fault = NULL;
 
   for (guint i = 0; !fault && i < G_N_ELEMENTS (rows); i++)
     if (opening->given & rows[i].field)
-      {
-        g_autoptr (GString) what = g_string_new (rows[i].what);
-
-        g_string_replace (what, "%s", called (opening->name, opening->key), 1);
-        fault = length_fault (what->str, rows[i].value, rows[i].least, LENGTH_MAX);
-      }
+      fault
+          = opening_length_fault (opening, rows[i].what, rows[i].value, rows[i].least, LENGTH_MAX);
   return fault;
 }
 
 static char *
 size_fault (const Opening *opening)
 {
-  const char *name = called (opening->name, opening->key);
-  g_autofree char *width = g_strdup_printf (_ ("The width of opening %s"), name);
-  g_autofree char *height = g_strdup_printf (_ ("The height of opening %s"), name);
-  g_autofree char *move = g_strdup_printf (_ ("How far opening %s may move"), name);
-  g_autofree char *drawn = g_strdup_printf (_ ("The place that opening %s was drawn at"), name);
-  char *fault = length_fault (width, opening->width, LENGTH_MM (10), LENGTH_MAX);
+  char *fault = opening_length_fault (opening, N_ ("The width of opening %s"), opening->width,
+                                      LENGTH_MM (10), LENGTH_MAX);
 
   if (!fault)
-    fault = length_fault (height, opening->height, LENGTH_MM (10), LENGTH_MAX);
+    fault = opening_length_fault (opening, N_ ("The height of opening %s"), opening->height,
+                                  LENGTH_MM (10), LENGTH_MAX);
   if (!fault)
-    fault = length_fault (move, opening_may_move (opening), 0, OPENING_MOST_MOVE);
+    fault = opening_length_fault (opening, N_ ("How far opening %s may move"),
+                                  opening_may_move (opening), 0, OPENING_MOST_MOVE);
   if (!fault && opening->given & OPENING_DRAWN_X)
-    fault = length_fault (drawn, opening->drawn_x, 0, LENGTH_MAX);
+    fault = opening_length_fault (opening, N_ ("The place that opening %s was drawn at"),
+                                  opening->drawn_x, 0, LENGTH_MAX);
   if (!fault)
     fault = planned_fault (opening);
   if (!fault && opening_has_load (opening)
       && !(opening->line_load >= 0 && opening->line_load <= OPENING_MOST_LOAD))
-    fault = g_strdup_printf (_ ("The load over opening %s must be from 0 to %d kN/m."), name,
-                             OPENING_MOST_LOAD);
+    fault = g_strdup_printf (_ ("The load over opening %s must be from 0 to %d kN/m."),
+                             called (opening->name, opening->key), OPENING_MOST_LOAD);
   return fault;
 }
 
@@ -612,9 +623,9 @@ wall_fault (const Wall *wall, const Block *block, OpeningId *opening)
   if (!opening)
     opening = &unused;
   *opening = (OpeningId){ 0 };
-  if ((fault = length_fault (_ ("The wall's length"), wall->length, LENGTH_MM (50), LENGTH_MAX)))
+  if ((fault = length_fault (N_ ("The wall's length"), wall->length, LENGTH_MM (50), LENGTH_MAX)))
     return fault;
-  if ((fault = length_fault (_ ("The wall's height"), wall->height, LENGTH_MM (50), LENGTH_MAX)))
+  if ((fault = length_fault (N_ ("The wall's height"), wall->height, LENGTH_MM (50), LENGTH_MAX)))
     return fault;
   if ((fault = laying_fault (&wall->laying, block)) || (fault = rules_fault (&wall->laying)))
     return fault;
