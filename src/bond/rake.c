@@ -53,11 +53,17 @@ rake_rise (const Rake *rake)
   return 100.0 * rake->rise / rake->run;
 }
 
+static int
+whole_mm (Length length)
+{
+  return (length + LENGTH_PER_MM / 2) / LENGTH_PER_MM;
+}
+
 char *
 rake_text (const Rake *rake)
 {
-  char bottom[LENGTH_TEXT_SIZE], top[LENGTH_TEXT_SIZE];
-
-  return g_strdup_printf ("%s/%s", length_text (rake->bottom, bottom),
-                          length_text (rake->top, top));
+  if (rake->top == 0 && rake->left > 0 && rake->right > 0)
+    return g_strdup_printf ("%d × %d/%d", whole_mm (rake->bottom), whole_mm (rake->left),
+                            whole_mm (rake->right));
+  return g_strdup_printf ("%d/%d", whole_mm (rake->bottom), whole_mm (rake->top));
 }

@@ -16,5 +16,6 @@ gboolean piece_rake (const Layout *layout, const Piece *piece, Rake *rake);
 /* Angle of the cut against the level, degrees; how far it rises in 100 mm along, mm. */
 double rake_angle (const Rake *rake);
 double rake_rise (const Rake *rake);
-/* "412/126": along the bottom and along the top. New. */
+/* "412/126": along the bottom and along the top, in whole millimetres; "600 × 44/98": its length
+ * and its height at either end, where the slope goes all along it. New. */
 char *rake_text (const Rake *rake);

@@ -2,6 +2,9 @@
 
 #include <string.h>
 
+/* Parts of a slope whose ends are tried. */
+#define SLOPE_PLACES 10
+
 guint
 outline_corners (const Layout *layout, const Piece *piece, LayPoint corners[OUTLINE_MOST_CORNERS])
 {
@@ -40,6 +43,13 @@ area (const OutlineSeat *seat)
   return (double) (seat->x1 - seat->x0) * (seat->z1 - seat->z0);
 }
 
+/* How well a text sits there: it is wider than high. */
+static double
+worth (const OutlineSeat *seat)
+{
+  return area (seat) * (seat->x1 - seat->x0);
+}
+
 /* Whether nine places across the seat, just within its edges, are in the piece: enough for outlines
  * with two notches. */
 static gboolean
@@ -57,7 +67,7 @@ is_inside (const LayPoint *corners, guint n, const OutlineSeat *seat)
 static void
 try_seat (const LayPoint *corners, guint n, const OutlineSeat *seat, OutlineSeat *best)
 {
-  if (seat->x1 > seat->x0 && seat->z1 > seat->z0 && area (seat) > area (best)
+  if (seat->x1 > seat->x0 && seat->z1 > seat->z0 && worth (seat) > worth (best)
       && is_inside (corners, n, seat))
     *best = *seat;
 }
@@ -70,10 +80,10 @@ try_slope (const LayPoint *corners, guint n, const OutlineSeat *whole, guint i, 
 
   if (a.x == b.x || a.z == b.z)
     return;
-  for (int k = 1; k < 5; k++)
+  for (int k = 1; k < SLOPE_PLACES; k++)
     {
-      const Length x = a.x + (Length) ((gint64) (b.x - a.x) * k / 5);
-      const Length z = a.z + (Length) ((gint64) (b.z - a.z) * k / 5) - 2;
+      const Length x = a.x + (Length) ((gint64) (b.x - a.x) * k / SLOPE_PLACES);
+      const Length z = a.z + (Length) ((gint64) (b.z - a.z) * k / SLOPE_PLACES) - 2;
 
       try_seat (corners, n, &(OutlineSeat){ whole->x0, x, whole->z0, z }, best);
       try_seat (corners, n, &(OutlineSeat){ x, whole->x1, whole->z0, z }, best);

@@ -128,9 +128,15 @@ static void
 test_text (void)
 {
   const Rake rake = { .bottom = LENGTH_MM (412), .top = LENGTH_MM (126) + LENGTH_PER_MM / 2 };
-  g_autofree char *text = rake_text (&rake);
+  const Rake along = { .bottom = LENGTH_MM (600), .left = LENGTH_MM (44), .right = LENGTH_MM (98) };
+  const Rake point = { .bottom = LENGTH_MM (267), .left = LENGTH_MM (154) };
+  g_autofree char *edges = rake_text (&rake);
+  g_autofree char *heights = rake_text (&along);
+  g_autofree char *triangle = rake_text (&point);
 
-  g_assert_cmpstr (text, ==, "412/126.5");
+  g_assert_cmpstr (edges, ==, "412/127");
+  g_assert_cmpstr (heights, ==, "600 × 44/98");
+  g_assert_cmpstr (triangle, ==, "267/0");
 }
 
 int
