@@ -622,12 +622,15 @@ hb_inspector_init (HbInspector *self)
       add_section (self, (FieldAbout) i);
       if (i == ABOUT_WALL)
         {
-          self->top = hb_top_box_new ();
-          gtk_box_append (GTK_BOX (self->sections), self->top);
           self->room = hb_room_box_new ();
           gtk_box_append (GTK_BOX (self->sections), self->room);
           self->pins = hb_pins_list_new ();
           gtk_box_append (GTK_BOX (self->sections), self->pins);
+        }
+      if (i == ABOUT_LAYING)
+        {
+          self->top = hb_top_box_new ();
+          gtk_box_append (GTK_BOX (self->sections), self->top);
         }
     }
   g_signal_connect_swapped (self->pins, "refused", G_CALLBACK (child_refused_cb), self);
