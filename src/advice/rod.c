@@ -17,9 +17,10 @@ set_cut (RodMark *mark, Length left, Length unit)
     mark->rip = left;
 }
 
+/* `upper` is the wall's top there, above which nothing is laid. */
 static RodMark
 mark_of (const Wall *wall, const Block *block, const Laying *laying, RodKind kind,
-         OpeningId opening, Length z)
+         OpeningId opening, Length z, Length upper)
 {
   RodMark mark = { kind, opening, z, gauge_course_at (wall, block, laying, z), 0, 0 };
   Length bottom, top;
@@ -27,7 +28,7 @@ mark_of (const Wall *wall, const Block *block, const Laying *laying, RodKind kin
   if (mark.course == 0)
     return mark;
   bottom = gauge_bottom (wall, block, laying, mark.course);
-  top = MIN (gauge_top (wall, block, laying, mark.course), wall->height);
+  top = MIN (gauge_top (wall, block, laying, mark.course), upper);
   set_cut (&mark, kind == ROD_HEAD ? top - z : z - bottom, block->height);
   return mark;
 }
@@ -44,24 +45,33 @@ compare_marks (gconstpointer a, gconstpointer b)
   return (p->opening.n > q->opening.n) - (p->opening.n < q->opening.n);
 }
 
+/* Its sill, unless that is the foundation, and its head, unless that is the wall's top. */
+static void
+add_opening_marks (GArray *marks, const Wall *wall, const Block *block, const Laying *laying,
+                   const Opening *opening)
+{
+  const Length head = opening_head (opening);
+  const Length upper = wall_top_lowest (wall, opening->x, opening_right (opening));
+  const RodMark low = mark_of (wall, block, laying, ROD_SILL, opening->id, opening->sill, upper);
+  const RodMark high = mark_of (wall, block, laying, ROD_HEAD, opening->id, head, upper);
+
+  if (opening->sill > wall_foot_at (wall, opening->x, SIDE_RIGHT))
+    g_array_append_val (marks, low);
+  if (head < upper)
+    g_array_append_val (marks, high);
+}
+
 GArray *
 rod_marks (const Wall *wall, const Block *block, const Laying *laying)
 {
   GArray *marks = g_array_new (FALSE, FALSE, sizeof (RodMark));
-  RodMark top = mark_of (wall, block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height);
+  const RodMark top
+      = mark_of (wall, block, laying, ROD_TOP, (OpeningId){ 0 }, wall->height, wall->height);
 
   for (guint i = 0; i < wall->openings->len; i++)
-    {
-      const Opening *opening = wall_opening_at (wall, i);
-      RodMark sill = mark_of (wall, block, laying, ROD_SILL, opening->id, opening->sill);
-      RodMark head = mark_of (wall, block, laying, ROD_HEAD, opening->id, opening_head (opening));
-
-      if (opening->sill > 0)
-        g_array_append_val (marks, sill);
-      if (opening_head (opening) < wall->height)
-        g_array_append_val (marks, head);
-    }
-  g_array_append_val (marks, top);
+    add_opening_marks (marks, wall, block, laying, wall_opening_at (wall, i));
+  if (wall->tops->len == 0)
+    g_array_append_val (marks, top);
   g_array_sort (marks, compare_marks);
   return marks;
 }

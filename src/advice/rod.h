@@ -24,7 +24,7 @@ typedef struct
 } RodMark;
 
 /* Marks of a wall with that laying, which is resolved: RodMark, upwards; new. Sills on the
- * foundation (doors) are none. */
+ * foundation (doors) are none, nor is a top that is not level: no course ends with it. */
 GArray *rod_marks (const Wall *wall, const Block *block, const Laying *laying);
 
 /* One levelling bed and bed joint, and what all marks of the walls make of it. */

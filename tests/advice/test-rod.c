@@ -391,6 +391,53 @@ test_choose (void)
     }
 }
 
+/* A gable's top is no height of a course; a door on a step of the footing has no sill; over a head
+ * near the slope only what stands there is ripped. */
+static void
+test_slopes_and_steps (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  Opening door = opening_default (OPENING_DOOR), window = opening_default (OPENING_WINDOW);
+  const Laying laying = laying_resolve (&wall->laying, &block);
+
+  wall->height = LENGTH_MM (4000);
+  top_list_add (wall->tops, 0, LENGTH_MM (1900));
+  top_list_add (wall->tops, LENGTH_MM (3000), 0);
+  top_list_add (wall->tops, LENGTH_MM (6000), LENGTH_MM (1900));
+  foot_list_add (wall->feet, LENGTH_MM (4000), LENGTH_MM (222));
+  door.id.n = 7;
+  door.x = LENGTH_MM (4500);
+  door.sill = LENGTH_MM (222);
+  door.height = gauge_top (wall, &block, &laying, 9) - door.sill;
+  g_array_append_val (wall->openings, door);
+  /* Its left top corner is under the slope at 2100 + 1900 * 500 / 3000 = 2416.7; course 12 ends at
+   * 2442, so that 2416.7 - 2300 stand over it. */
+  window.id.n = 8;
+  window.x = LENGTH_MM (500);
+  window.sill = gauge_top (wall, &block, &laying, 5);
+  window.height = LENGTH_MM (2300) - window.sill;
+  g_array_append_val (wall->openings, window);
+  g_autofree char *fault = wall_fault (wall, &block, NULL);
+  g_assert_cmpstr (fault, ==, NULL);
+  g_autoptr (GArray) marks = rod_marks (wall, &block, &laying);
+
+  g_assert_cmpuint (marks->len, ==, 3);
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const RodMark *mark = &g_array_index (marks, RodMark, i);
+
+      g_assert_cmpint (mark->kind, !=, ROD_TOP);
+      if (mark->opening.n == 7)
+        g_assert_cmpint (mark->kind, ==, ROD_HEAD);
+      if (mark->opening.n == 8 && mark->kind == ROD_HEAD)
+        g_assert_cmpint (ABS (mark->rip - length_from_mm (2100 + 1900.0 / 6 - 2300)), <=, 1);
+      else
+        g_assert_cmpint (mark->rip, ==, 0);
+    }
+  block_clear (&block);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -403,5 +450,6 @@ main (int argc, char **argv)
   g_test_add_func ("/rod/to-gauge", test_to_gauge);
   g_test_add_func ("/rod/mark-to-gauge", test_mark_to_gauge);
   g_test_add_func ("/rod/choose", test_choose);
+  g_test_add_func ("/rod/slopes-and-steps", test_slopes_and_steps);
   return g_test_run ();
 }
