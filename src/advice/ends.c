@@ -80,12 +80,15 @@ judge_ends (Judging *judging)
   finding = judging_add (
       judging, "end-piece", SEVERITY_NOTE,
       g_strdup_printf (
-          g_dngettext (NULL,
-                       "%u piece at the wall's ends is shorter than 115 mm, which it is to bear on "
-                       "(DIN 1053-1, 9.3): %s mm.",
-                       "%u pieces at the wall's ends are shorter than 115 mm, which they are to "
-                       "bear on (DIN 1053-1, 9.3); the shortest is %s mm.",
-                       ends.n),
+          g_dngettext (
+              NULL,
+              "%u piece at the wall's ends is shorter than 115 mm, which it is to bear on "
+              "(DIN 1053-1, 9.3): %s mm. In a wall that bears load check with a licensed "
+              "engineer.",
+              "%u pieces at the wall's ends are shorter than 115 mm, which they are to "
+              "bear on (DIN 1053-1, 9.3); the shortest is %s mm. In a wall that bears load "
+              "check with a licensed engineer.",
+              ends.n),
           ends.n, length_text (ends.shortest->length, is)),
       mend_ends (judging));
   finding->course = ends.shortest->course;

@@ -181,16 +181,21 @@ words_of_pier (const Judging *judging, const Pier *pier)
   length_text (pier->to - pier->from, width);
   length_text (judging->block->length / 2, half);
   if (pier->left != NULL && pier->right != NULL)
-    return g_strdup_printf (_ ("The pier between %s and %s is %s mm wide, narrower than half a "
-                               "block, %s mm."),
-                            opening_called (pier->left), opening_called (pier->right), width, half);
-  return pier->left == NULL
-             ? g_strdup_printf (_ ("The pier at the left end, beside %s, is %s mm wide, narrower "
-                                   "than half a block, %s mm."),
-                                opening_called (pier->right), width, half)
-             : g_strdup_printf (_ ("The pier at the right end, beside %s, is %s mm wide, narrower "
-                                   "than half a block, %s mm."),
-                                opening_called (pier->left), width, half);
+    return g_strdup_printf (
+        _ ("The pier between %s and %s is %s mm wide, narrower than half a "
+           "block, %s mm (bricklayers' practice). Whether it bears what lies on "
+           "it is for a licensed engineer."),
+        opening_called (pier->left), opening_called (pier->right), width, half);
+  return g_strdup_printf (
+      pier->left == NULL
+          ? _ ("The pier at the left end, beside %s, is %s mm wide, narrower than half a block, %s "
+               "mm (bricklayers' practice). Whether it bears what lies on it is for a licensed "
+               "engineer.")
+          : _ (
+              "The pier at the right end, beside %s, is %s mm wide, narrower than half a block, %s "
+              "mm (bricklayers' practice). Whether it bears what lies on it is for a licensed "
+              "engineer."),
+      opening_called (pier->left == NULL ? pier->right : pier->left), width, half);
 }
 
 static void
@@ -238,17 +243,16 @@ judge_bearing (Judging *judging, const Opening *opening, gboolean left)
     return;
   length_text (piece->length, is);
   length_text (lintel_bearing (opening), least);
-  text
-      = left
-            ? g_strdup_printf (
-                _ ("%s: the lintel's left end rests on a cut piece of %s mm; give it "
-                   "%s mm of bearing at least, on a whole block where one can be "
-                   "laid."),
-                opening_called (opening), is, least)
-            : g_strdup_printf (_ ("%s: the lintel's right end rests on a cut piece of %s mm; give "
-                                  "it %s mm of bearing at least, on a whole block where one can be "
-                                  "laid."),
-                               opening_called (opening), is, least);
+  text = g_strdup_printf (
+      left ? _ (
+          "%s: the lintel's left end rests on a cut piece of %s mm; give it %s mm of bearing at "
+          "least, on a whole block where one can be laid (house-building standards): check "
+          "with a licensed engineer.")
+           : _ (
+               "%s: the lintel's right end rests on a cut piece of %s mm; give it %s mm of bearing "
+               "at least, on a whole block where one can be laid (house-building standards): check "
+               "with a licensed engineer."),
+      opening_called (opening), is, least);
   finding = judging_add_of (judging, opening, "lintel-bearing", SEVERITY_NOTE, text, MEND_NONE);
   finding->course = piece->course;
   finding->x = piece->x;

@@ -200,7 +200,8 @@ static const Row rows[] = {
     SEVERITY_WARNING,
     0,
     1806,
-    "The pier between W1 and W2 is 280 mm wide, narrower than half a block, 300 mm.",
+    "The pier between W1 and W2 is 280 mm wide, narrower than half a block, 300 mm (bricklayers' "
+    "practice). Whether it bears what lies on it is for a licensed engineer.",
     "Move W2 20 mm right" },
   { "a pier at the end",
     PLAIN,
@@ -212,7 +213,8 @@ static const Row rows[] = {
     SEVERITY_WARNING,
     0,
     5918,
-    "The pier at the right end, beside W1, is 100 mm wide, narrower than half a block, 300 mm.",
+    "The pier at the right end, beside W1, is 100 mm wide, narrower than half a block, 300 mm "
+    "(bricklayers' practice). Whether it bears what lies on it is for a licensed engineer.",
     "Move W1 200 mm left" },
   { "windows one above the other have no pier",
     PLAIN,
@@ -237,8 +239,8 @@ static const Row rows[] = {
     10,
     0,
     "W1: the lintel's left end rests on a cut piece of 250 mm; give it 150 mm of bearing at least, "
-    "on "
-    "a whole block where one can be laid.",
+    "on a whole block where one can be laid (house-building standards): check with a licensed "
+    "engineer.",
     NULL },
   { "a lintel over 1.2 m or less",
     PLAIN,
@@ -251,8 +253,8 @@ static const Row rows[] = {
     10,
     0,
     "W1: the lintel's left end rests on a cut piece of 250 mm; give it 100 mm of bearing at least, "
-    "on "
-    "a whole block where one can be laid.",
+    "on a whole block where one can be laid (house-building standards): check with a licensed "
+    "engineer.",
     NULL },
   { "whole courses", PLAIN, NO_OPENING, 0, 0, FALSE, "top-course", SEVERITY_NOTE, 0, 0, NULL,
     NULL },

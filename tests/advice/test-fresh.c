@@ -200,9 +200,11 @@ test_ends (void)
 
   g_assert_cmpuint (some->len, ==, 1);
   finding = g_ptr_array_index (some, 0);
-  g_assert_cmpstr (finding->text, ==,
-                   "4 pieces at the wall's ends are shorter than 115 mm, which they are to bear on "
-                   "(DIN 1053-1, 9.3); the shortest is 100 mm.");
+  g_assert_cmpstr (
+      finding->text, ==,
+      "4 pieces at the wall's ends are shorter than 115 mm, which they are to bear on "
+      "(DIN 1053-1, 9.3); the shortest is 100 mm. In a wall that bears load check with "
+      "a licensed engineer.");
   g_assert_cmpint (finding->severity, ==, SEVERITY_NOTE);
   g_assert_cmpstr (finding->mend_text, ==, "Make the shortest piece 115 mm");
 
