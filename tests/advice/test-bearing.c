@@ -2,6 +2,7 @@
 #include "advice/bearing.h"
 
 #include "advice/findings.h"
+#include "any-house.h"
 #include "bond/lay.h"
 #include "edited.h"
 #include "plain-wall.h"
@@ -194,6 +195,64 @@ test_no_lintel (void)
   block_clear (&block);
 }
 
+/* --- laws --- */
+
+/* Seen from behind a lintel brings the same; a triangle never weighs more than all that stands over
+ * the span; and a floor only adds. */
+static void
+test_laws (void)
+{
+  guint carries = 0, all = 0;
+
+  for (guint64 seed = 1; seed <= 150; seed++)
+    {
+      g_auto (AnyWall) house = any_house (seed);
+      g_autoptr (Wall) wall = wall_copy (house.wall);
+      g_autoptr (Wall) behind = NULL;
+
+      /* Storeys high enough for an arch, too. */
+      if (seed % 2 == 0)
+        wall->height += LENGTH_MM (2500);
+      behind = any_wall_mirror (wall);
+      for (guint i = 0; i < wall->openings->len; i++)
+        {
+          Opening *opening = &g_array_index (wall->openings, Opening, i);
+          const Length mirrored = wall->length - opening_right (opening);
+          const Opening *other = NULL;
+          Bearing front, back, loaded;
+
+          for (guint k = 0; k < behind->openings->len; k++)
+            if (wall_opening_at (behind, k)->x == mirrored
+                && wall_opening_at (behind, k)->sill == opening->sill)
+              other = wall_opening_at (behind, k);
+          g_assert_nonnull (other);
+          if (!bearing_of_opening (wall, &house.block, opening, &front))
+            continue;
+          g_assert_true (bearing_of_opening (behind, &house.block, other, &back));
+          g_assert_cmpint (front.arch, ==, back.arch);
+          g_assert_cmpfloat_with_epsilon (front.end, back.end, 1e-9);
+          g_assert_cmpfloat (front.area, <=,
+                             length_to_mm (front.span) / 1000 * (length_to_mm (wall->height) / 1000)
+                                 + 1e-9);
+          if (front.arch == ARCH_CARRIES)
+            g_assert_cmpfloat (
+                front.area, <,
+                length_to_mm (front.span) / 1000
+                    * length_to_mm (wall->height - opening_head (opening) - front.depth) / 1000);
+          opening->given |= OPENING_LINE_LOAD;
+          opening->line_load = 7.5;
+          g_assert_true (bearing_of_opening (wall, &house.block, opening, &loaded));
+          g_assert_cmpfloat_with_epsilon (loaded.end - front.end,
+                                          7.5 * length_to_mm (front.span) / 2000, 1e-9);
+          carries += front.arch == ARCH_CARRIES;
+          all++;
+        }
+    }
+  g_test_message ("%u lintels, %u of them under a triangle", all, carries);
+  g_assert_cmpuint (carries, >, all / 20);
+  g_assert_cmpuint (carries, <, all);
+}
+
 /* --- what is told of it --- */
 
 /* The sentence of the finding; NULL when there is none. */
@@ -282,6 +341,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bearing/rows/by-hand", test_rows);
   g_test_add_func ("/bearing/triangle/from-outside", test_triangle_from_outside);
   g_test_add_func ("/bearing/no-lintel", test_no_lintel);
+  g_test_add_func ("/bearing/laws", test_laws);
   g_test_add_func ("/bearing/findings/as-worded", test_findings);
   return g_test_run ();
 }
