@@ -43,6 +43,17 @@ not_ready (GError **error)
   return FALSE;
 }
 
+/* What is seen is what is drawn. */
+static GBytes *
+draw_plan (const Project *project, const char *kind, GError **error)
+{
+  if (g_str_equal (kind, "pdf"))
+    return export_plan_pdf (project, 0, "A4", error);
+  if (g_str_equal (kind, "svg"))
+    return export_plan_svg (project, error);
+  return export_plan_png (project, PICTURE_WIDTH, error);
+}
+
 static GBytes *
 draw (HbWindow *self, const char *kind, GError **error)
 {
@@ -51,6 +62,8 @@ draw (HbWindow *self, const char *kind, GError **error)
   const Layout *layout = hb_answers_get_layout (self->answers, hb_canvas_get_wall (self->canvas));
   const gboolean client = hb_canvas_get_client (self->canvas);
 
+  if (_hb_window_shows_plan (self))
+    return draw_plan (project, kind, error);
   if (!wall || !layout)
     {
       not_ready (error);
@@ -145,7 +158,9 @@ name_of (HbWindow *self, const Kind *kind)
   g_autofree char *title = hb_document_dup_title (self->document);
   g_autofree char *name = NULL;
 
-  if (wall && !g_str_has_suffix (kind->kind, "csv"))
+  if (_hb_window_shows_plan (self) && !g_str_has_suffix (kind->kind, "csv"))
+    name = g_strdup_printf (_ ("%s, plan%s"), title, kind->ending);
+  else if (wall && !g_str_has_suffix (kind->kind, "csv"))
     name = g_strdup_printf ("%s, %s%s", title, tool_wall_name (wall), kind->ending);
   else if (g_str_equal (kind->kind, "takeoff-csv"))
     name = g_strdup_printf (_ ("%s, quantities%s"), title, kind->ending);

@@ -245,7 +245,8 @@ verb_advise (int argc, char **argv)
     { "step", 0, 0, G_OPTION_ARG_STRING, &step_text, N_ ("From place to place, mm (5)"),
       N_ ("MM") },
     { "wall", 0, 0, G_OPTION_ARG_STRING, &wall,
-      N_ ("What position, levelling bed, length and rule would save on the wall of this id"), N_ ("ID") },
+      N_ ("What position, levelling bed, length and rule would save on the wall of this id"),
+      N_ ("ID") },
     { "all", 0, 0, G_OPTION_ARG_NONE, &all,
       N_ ("The best places of all openings that may move (may-move), together; with --wall of one "
           "wall"),

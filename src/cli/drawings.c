@@ -10,6 +10,7 @@
 const char *const drawing_kinds[] = {
   [DRAWING_ELEVATION] = "elevation",
   [DRAWING_CLIENT] = "client",
+  [DRAWING_PLAN] = "plan",
   NULL,
 };
 
@@ -81,4 +82,26 @@ drawings_write (const char *verb, const Laid *laid, const char *output, Draw dra
   else
     written = write_several (verb, laid, output, draw, data);
   return output_verdict (laid_verdict (laid), written);
+}
+
+Status
+drawings_write_plan (const char *verb, const char *path, const char *output, DrawPlan draw,
+                     gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Project) project = NULL;
+  g_autoptr (GBytes) bytes = NULL;
+  const Status status = laid_project (path, &project);
+  gsize n;
+
+  if (status != STATUS_DONE)
+    return status;
+  bytes = draw (project, data, &error);
+  if (!bytes)
+    {
+      complain ("%s: %s: %s", verb, path, error->message);
+      return STATUS_CALL;
+    }
+  const char *start = g_bytes_get_data (bytes, &n);
+  return output_bytes (output, path, start, n);
 }

@@ -14,10 +14,17 @@ typedef GBytes *(*Draw) (const Project *project, const Wall *wall, const Layout 
 Status drawings_write (const char *verb, const Laid *laid, const char *output, Draw draw,
                        gpointer data);
 
-/* What --kind may be, and which of them is the client view. */
+/* The building in plan of the project in `path`, which no wall has to be laid for; `plan` makes it.
+ */
+typedef GBytes *(*DrawPlan) (const Project *project, gpointer data, GError **error);
+Status drawings_write_plan (const char *verb, const char *path, const char *output, DrawPlan draw,
+                            gpointer data);
+
+/* What --kind may be, and which of them is which. */
 extern const char *const drawing_kinds[];
 typedef enum
 {
   DRAWING_ELEVATION,
   DRAWING_CLIENT,
+  DRAWING_PLAN,
 } DrawingKind;

@@ -41,6 +41,15 @@ draw (const Project *project, const Wall *wall, const Layout *layout, gpointer d
   return export_png (project, wall, layout, client, export->width, error);
 }
 
+static GBytes *
+draw_plan (const Project *project, gpointer data, GError **error)
+{
+  const Export *export = data;
+
+  return export->format == TO_SVG ? export_plan_svg (project, error)
+                                  : export_plan_png (project, export->width, error);
+}
+
 static Status
 write_pieces (const Laid *laid, const char *wall, const char *output)
 {
@@ -76,17 +85,42 @@ read_export (const char *to, const char *kind, int width, Export *out)
   return TRUE;
 }
 
+/* A plan is of all walls, and a picture. */
+static gboolean
+is_clear (Export *export, gboolean plan, const char *kind, const char *wall)
+{
+  if (plan && kind != NULL && export->kind != DRAWING_PLAN)
+    {
+      complain (_ ("export: --plan and --kind %s do not go together."), kind);
+      return FALSE;
+    }
+  if (plan)
+    export->kind = DRAWING_PLAN;
+  if (export->kind != DRAWING_PLAN)
+    return TRUE;
+  if (wall != NULL)
+    complain (_ ("export: a plan is of the whole building; leave --wall out."));
+  else if (export->format == TO_CSV)
+    complain (_ ("export: a plan is a drawing; say --to svg or --to png."));
+  else
+    return TRUE;
+  return FALSE;
+}
+
 Status
 verb_export (int argc, char **argv)
 {
   g_autofree char *to = NULL, *kind = NULL, *wall = NULL, *output = NULL;
   int width = PNG_WIDTH;
+  gboolean plan = FALSE;
   const char *file;
   const GOptionEntry entries[] = {
     { "to", 0, 0, G_OPTION_ARG_STRING, &to, N_ ("svg or png (the drawing), csv (the pieces)"),
       N_ ("FORMAT") },
-    { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("elevation (the default) or client"),
+    { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("elevation (the default), client or plan"),
       N_ ("KIND") },
+    { "plan", 0, 0, G_OPTION_ARG_NONE, &plan,
+      N_ ("The building in plan, to be set out from: the same as --kind plan"), NULL },
     { "width", 0, 0, G_OPTION_ARG_INT, &width, N_ ("Of a PNG, in pixels (1600)"), N_ ("PIXELS") },
     ARGUMENT_WALL (wall),
     ARGUMENT_OUTPUT (output),
@@ -96,9 +130,11 @@ verb_export (int argc, char **argv)
   g_auto (Laid) laid = { 0 };
 
   if (!arguments_read ("export", entries, argc, argv, &file)
-      || !read_export (to, kind, width, &export)
+      || !read_export (to, kind, width, &export) || !is_clear (&export, plan, kind, wall)
       || (export.format == TO_PNG && !output_may_be_binary ("export", output)))
     return STATUS_CALL;
+  if (export.kind == DRAWING_PLAN)
+    return drawings_write_plan ("export", file, output, draw_plan, &export);
   const Status status = laid_read (file, wall, &laid);
   if (status != STATUS_DONE)
     return status;

@@ -26,6 +26,14 @@ draw_sheet (const Project *project, const Wall *wall, const Layout *layout, gpoi
                      sheet->paper, error);
 }
 
+static GBytes *
+draw_plan (const Project *project, gpointer data, GError **error)
+{
+  const Sheet *sheet = data;
+
+  return export_plan_pdf (project, sheet->scale, sheet->paper, error);
+}
+
 /* "50" or "1:50". */
 static gboolean
 read_scale (const char *text, int *out)
@@ -50,7 +58,8 @@ read_sheet (const char *kind, const char *scale, const char *paper, Sheet *out)
 {
   if (!kind)
     {
-      complain (_ ("sheet: which kind? Say it with --kind elevation or --kind client."));
+      complain (
+          _ ("sheet: which kind? Say it with --kind elevation, --kind client or --kind plan."));
       return FALSE;
     }
   const int kind_number = arguments_word ("kind", kind, drawing_kinds);
@@ -69,7 +78,9 @@ verb_sheet (int argc, char **argv)
   const char *file;
   const GOptionEntry entries[] = {
     { "kind", 0, 0, G_OPTION_ARG_STRING, &kind,
-      N_ ("elevation (the pieces) or client (the finished wall)"), N_ ("KIND") },
+      N_ ("elevation (the pieces), client (the finished wall) or plan (the building, to be set out "
+          "from)"),
+      N_ ("KIND") },
     ARGUMENT_WALL (wall),
     { "scale", 0, 0, G_OPTION_ARG_STRING, &scale,
       N_ ("1:N on paper (the largest usual one that fits)"), N_ ("N") },
@@ -84,6 +95,13 @@ verb_sheet (int argc, char **argv)
   if (!arguments_read ("sheet", entries, argc, argv, &file)
       || !read_sheet (kind, scale, paper, &sheet) || !output_may_be_binary ("sheet", output))
     return STATUS_CALL;
+  if (sheet.kind == DRAWING_PLAN && wall != NULL)
+    {
+      complain (_ ("sheet: a plan is of the whole building; leave --wall out."));
+      return STATUS_CALL;
+    }
+  if (sheet.kind == DRAWING_PLAN)
+    return drawings_write_plan ("sheet", file, output, draw_plan, &sheet);
   const Status status = laid_read (file, wall, &laid);
   return status == STATUS_DONE ? drawings_write ("sheet", &laid, output, draw_sheet, &sheet)
                                : status;

@@ -4,10 +4,12 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "export/corners.h"
 #include "export/page.h"
 #include "export/strips.h"
 #include "paint/elevation.h"
 #include "paint/ink.h"
+#include "paint/plan.h"
 
 /* Pictures narrower or wider than this are drawn at it and made smaller or larger, so that their
  * letters keep their proportion to the wall. */
@@ -88,7 +90,8 @@ set_metadata (cairo_surface_t *surface, const Page *page)
   const Project *project = page->project;
   g_autofree char *date = creation_date (project);
   g_autofree char *title
-      = g_strdup_printf ("%s – %s", project->title ? project->title : "", wall_called (page->wall));
+      = g_strdup_printf ("%s – %s", project->title ? project->title : "",
+                         page->wall ? wall_called (page->wall) : _ ("Plan of the building"));
 
   set_text (surface, CAIRO_PDF_METADATA_TITLE, title);
   set_text (surface, CAIRO_PDF_METADATA_CREATOR, "Halfbond");
@@ -119,6 +122,32 @@ draw_elevation (cairo_t *cr, Ink *ink, const Page *page)
 }
 
 static void
+draw_plan (cairo_t *cr, Ink *ink, const Page *page)
+{
+  const PlanInput input = { .project = page->project, .set_out = TRUE };
+  const SheetBox *field = &page->field;
+  g_autoptr (Drawing) frame = page_frame (page, 1, _ ("Plan, to be set out from"));
+  g_autoptr (Drawing) plan = plan_drawing (&input);
+
+  cairo_save (cr);
+  cairo_rectangle (cr, field->x0, field->y0, field->x1 - field->x0, field->y1 - field->y0);
+  cairo_clip (cr);
+  ink_draw (ink, cr, plan, &page->view, THEME_PAPER, -1, -1, FALSE);
+  cairo_restore (cr);
+  ink_draw (ink, cr, frame, &page_frame_view, THEME_PAPER, -1, -1, FALSE);
+}
+
+static void
+draw_corners (cairo_t *cr, Ink *ink, const Page *page, guint number)
+{
+  g_autoptr (Drawing) frame = page_frame (page, number, _ ("Corners, by two tapes"));
+  g_autoptr (Drawing) list = corners_page (page, number - 2);
+
+  ink_draw (ink, cr, list, &page_frame_view, THEME_PAPER, -1, -1, FALSE);
+  ink_draw (ink, cr, frame, &page_frame_view, THEME_PAPER, -1, -1, FALSE);
+}
+
+static void
 draw_courses (cairo_t *cr, Ink *ink, const Page *page, guint number)
 {
   g_autofree char *subject = strips_subject (page, number - 2);
@@ -130,6 +159,19 @@ draw_courses (cairo_t *cr, Ink *ink, const Page *page, guint number)
 }
 
 static void
+draw_page (cairo_t *cr, Ink *ink, const Page *page, guint number)
+{
+  if (!page->wall && number == 1)
+    draw_plan (cr, ink, page);
+  else if (!page->wall)
+    draw_corners (cr, ink, page, number);
+  else if (number == 1)
+    draw_elevation (cr, ink, page);
+  else
+    draw_courses (cr, ink, page, number);
+}
+
+static void
 draw_pages (cairo_t *cr, const Page *page)
 {
   Ink *ink = ink_new (NULL);
@@ -138,10 +180,7 @@ draw_pages (cairo_t *cr, const Page *page)
     {
       cairo_save (cr);
       cairo_scale (cr, 72.0 / 96, 72.0 / 96);
-      if (number == 1)
-        draw_elevation (cr, ink, page);
-      else
-        draw_courses (cr, ink, page, number);
+      draw_page (cr, ink, page, number);
       cairo_restore (cr);
       cairo_show_page (cr);
     }
@@ -175,6 +214,30 @@ export_pdf (const Project *project, const Wall *wall, const Layout *layout, gboo
   if (!client)
     page.n_pages += strips_n_pages (&page);
   GByteArray *bytes = g_byte_array_new ();
+  return finished_bytes (bytes, write_pages (&page, bytes), error);
+}
+
+GBytes *
+export_no_plan (GError **error)
+{
+  g_set_error_literal (error, EXPORT_ERROR, EXPORT_ERROR_NO_PLAN,
+                       _ ("No wall of this project stands in plan."));
+  return NULL;
+}
+
+GBytes *
+export_plan_pdf (const Project *project, int scale, const char *paper, GError **error)
+{
+  PlanBox box;
+  GByteArray *bytes;
+  Page page;
+
+  if (!plan_bounds (project, &box))
+    return export_no_plan (error);
+  if (!page_set_plan (&page, project, scale, paper, error))
+    return NULL;
+  page.n_pages += corners_n_pages (&page);
+  bytes = g_byte_array_new ();
   return finished_bytes (bytes, write_pages (&page, bytes), error);
 }
 
@@ -232,5 +295,35 @@ export_png (const Project *project, const Wall *wall, const Layout *layout, gboo
   const int height = MAX ((int) (tall * enlarged + 0.5), 1);
 
   return finished_bytes (bytes, write_picture (drawing, &view, width, height, enlarged, bytes),
+                         error);
+}
+
+GBytes *
+export_plan_png (const Project *project, int width, GError **error)
+{
+  const PlanInput input = { .project = project, .set_out = TRUE };
+  const double drawn = CLAMP ((double) width, PICTURE_LEAST, PICTURE_MOST);
+  const double enlarged = width / drawn;
+  g_autoptr (Drawing) drawing = NULL;
+  GByteArray *bytes;
+  PlanBox box;
+  double wide, tall, scale, high;
+  View view;
+
+  if (!plan_bounds (project, &box))
+    return export_no_plan (error);
+  wide = (double) (box.x1 - box.x0) / LENGTH_PER_MM;
+  tall = (double) (box.y1 - box.y0) / LENGTH_PER_MM;
+  scale = (drawn - 2 * PLAN_SET_OUT_SIDE) / wide;
+  /* No higher than wide. */
+  scale = MIN (scale, MAX ((drawn - 2 * PLAN_SET_OUT_END) / tall, 1e-6));
+  high = tall * scale + 2 * PLAN_SET_OUT_END;
+  view = (View){ scale, (drawn - wide * scale) / 2 - (double) box.x0 / LENGTH_PER_MM * scale,
+                 high - PLAN_SET_OUT_END + (double) box.y0 / LENGTH_PER_MM * scale };
+  drawing = plan_drawing (&input);
+  bytes = g_byte_array_new ();
+  return finished_bytes (bytes,
+                         write_picture (drawing, &view, width,
+                                        MAX ((int) (high * enlarged + 0.5), 1), enlarged, bytes),
                          error);
 }

@@ -10,9 +10,10 @@
 GQuark export_error_quark (void);
 typedef enum
 {
-  EXPORT_ERROR_PAPER,  /* no such paper, or nothing fits on it */
-  EXPORT_ERROR_SCALE,  /* the wall does not fit at that scale; the message names one that does */
-  EXPORT_ERROR_FAILED, /* the picture is too large to be made */
+  EXPORT_ERROR_PAPER,   /* no such paper, or nothing fits on it */
+  EXPORT_ERROR_SCALE,   /* the wall does not fit at that scale; the message names one that does */
+  EXPORT_ERROR_FAILED,  /* the picture is too large to be made */
+  EXPORT_ERROR_NO_PLAN, /* no wall stands in plan */
 } ExportError;
 
 /* Each gives the file's bytes; dates in them come from the project or SOURCE_DATE_EPOCH, so that
@@ -24,6 +25,12 @@ GBytes *export_svg (const Project *project, const Wall *wall, const Layout *layo
                     GError **error);
 GBytes *export_png (const Project *project, const Wall *wall, const Layout *layout, gboolean client,
                     int width, GError **error);
+/* The same of the building in plan, to be set out from: outer dimensions, openings, walls that
+ * meet, corners with their letters, lengths across. Of the sheet, the next page lists how far each
+ * corner is from the first two. EXPORT_ERROR_NO_PLAN: no wall stands in it. */
+GBytes *export_plan_pdf (const Project *project, int scale, const char *paper, GError **error);
+GBytes *export_plan_svg (const Project *project, GError **error);
+GBytes *export_plan_png (const Project *project, int width, GError **error);
 /* RFC 4180, UTF-8: key, name, quantity, unit, one column per wall. */
 char *export_takeoff_csv (const Project *project, const Takeoff *takeoff);
 /* What is sawn from what: block, unit, piece, from, up, length, height; what is left of a unit has

@@ -25,27 +25,65 @@ static const Paper papers[] = { { "A4", 297, 210 }, { "A3", 420, 297 } };
 /* Scales of ISO 5455, and 1:25, which the trade uses. */
 static const int usual_scales[] = { 5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10000 };
 
-/* Size of the wall's whole drawing at 1:scale, steps. */
-static void
-size_at (const Wall *wall, gboolean client, int scale, double *width, double *height)
+/* What is drawn, and the room round it. */
+typedef struct
 {
-  const ElevationMargins margins = elevation_margins (wall, client);
+  double width, height; /* mm, of the wall or the building */
+  ElevationMargins margins;
+} Extent;
 
-  *width = length_to_mm (wall->length) * STEPS_PER_MM / scale + margins.left + margins.right;
-  *height = elevation_height (wall, client) * STEPS_PER_MM / scale + margins.top + margins.bottom;
+static Extent
+extent_of_wall (const Wall *wall, gboolean client)
+{
+  return (Extent){ length_to_mm (wall->length), elevation_height (wall, client),
+                   elevation_margins (wall, client) };
+}
+
+static Extent
+extent_of_plan (const PlanBox *box)
+{
+  return (Extent){ (double) (box->x1 - box->x0) / LENGTH_PER_MM,
+                   (double) (box->y1 - box->y0) / LENGTH_PER_MM,
+                   { PLAN_SET_OUT_SIDE, PLAN_SET_OUT_SIDE, PLAN_SET_OUT_END, PLAN_SET_OUT_END } };
+}
+
+/* Of the whole drawing at 1:scale, steps. */
+static void
+size_at (const Extent *extent, int scale, double *width, double *height)
+{
+  const ElevationMargins *margins = &extent->margins;
+
+  *width = extent->width * STEPS_PER_MM / scale + margins->left + margins->right;
+  *height = extent->height * STEPS_PER_MM / scale + margins->top + margins->bottom;
+}
+
+static int
+scale_within (const Extent *extent, double width, double height)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (usual_scales); i++)
+    {
+      double w, h;
+      size_at (extent, usual_scales[i], &w, &h);
+      if (w <= width && h <= height)
+        return usual_scales[i];
+    }
+  return 0;
 }
 
 int
 page_scale_within (const Wall *wall, gboolean client, double width, double height)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (usual_scales); i++)
-    {
-      double w, h;
-      size_at (wall, client, usual_scales[i], &w, &h);
-      if (w <= width && h <= height)
-        return usual_scales[i];
-    }
-  return 0;
+  const Extent extent = extent_of_wall (wall, client);
+
+  return scale_within (&extent, width, height);
+}
+
+int
+page_plan_scale_within (const PlanBox *box, double width, double height)
+{
+  const Extent extent = extent_of_plan (box);
+
+  return scale_within (&extent, width, height);
 }
 
 static gboolean
@@ -73,59 +111,87 @@ frame_of (const Page *page)
 }
 
 static gboolean
-set_scale (Page *page, int wanted, GError **error)
+set_scale (Page *page, const Extent *extent, int wanted, GError **error)
 {
   const double width = page->field.x1 - page->field.x0, height = page->field.y1 - page->field.y0;
-  const int best = page_scale_within (page->wall, page->client, width, height);
+  const int best = scale_within (extent, width, height);
   double w, h;
 
   page->scale = wanted > 0 ? wanted : best;
   if (best == 0)
     {
       g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_PAPER,
-                   _ ("The wall does not fit on %s at any usual scale."), page->paper);
+                   page->wall ? _ ("The wall does not fit on %s at any usual scale.")
+                              : _ ("The plan does not fit on %s at any usual scale."),
+                   page->paper);
       return FALSE;
     }
-  size_at (page->wall, page->client, page->scale, &w, &h);
+  size_at (extent, page->scale, &w, &h);
   if (w <= width && h <= height)
     return TRUE;
   g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SCALE,
-               _ ("At 1:%d the wall with its dimensions is %.0f × %.0f mm and %s has room for "
-                  "%.0f × %.0f mm; 1:%d fits."),
+               page->wall ? _ ("At 1:%d the wall with its dimensions is %.0f × %.0f mm and %s has "
+                               "room for %.0f × %.0f mm; 1:%d fits.")
+                          : _ ("At 1:%d the plan with its dimensions is %.0f × %.0f mm and %s has "
+                               "room for %.0f × %.0f mm; 1:%d fits."),
                page->scale, w / STEPS_PER_MM, h / STEPS_PER_MM, page->paper, width / STEPS_PER_MM,
                height / STEPS_PER_MM, best);
   return FALSE;
 }
 
+/* Its lower left corner in the middle of the field, what is drawn there with all its room. */
 static void
-set_view (Page *page)
+set_view (Page *page, const Extent *extent)
 {
-  const ElevationMargins margins = elevation_margins (page->wall, page->client);
+  const ElevationMargins *margins = &extent->margins;
   const SheetBox *field = &page->field;
   const double scale = STEPS_PER_MM / page->scale;
-  const double length = length_to_mm (page->wall->length) * scale;
-  const double tall = elevation_height (page->wall, page->client) * scale;
-  const double spare_x = field->x1 - field->x0 - margins.left - margins.right - length;
-  const double spare_y = field->y1 - field->y0 - margins.top - margins.bottom - tall;
+  const double length = extent->width * scale, tall = extent->height * scale;
+  const double spare_x = field->x1 - field->x0 - margins->left - margins->right - length;
+  const double spare_y = field->y1 - field->y0 - margins->top - margins->bottom - tall;
 
-  page->view = (View){ scale, field->x0 + margins.left + spare_x / 2,
-                       field->y0 + margins.top + spare_y / 2 + tall };
+  page->view = (View){ scale, field->x0 + margins->left + spare_x / 2,
+                       field->y0 + margins->top + spare_y / 2 + tall };
+}
+
+static gboolean
+set_field (Page *page, const Extent *extent, int scale, const char *paper, GError **error)
+{
+  if (!set_paper (page, paper, error))
+    return FALSE;
+  page->field = frame_of (page);
+  page->field.y1 -= (BLOCK_HEIGHT + (page->client ? 0 : KEY_HEIGHT)) * STEPS_PER_MM;
+  if (!set_scale (page, extent, scale, error))
+    return FALSE;
+  set_view (page, extent);
+  return TRUE;
 }
 
 gboolean
 page_set (Page *page, const Project *project, const Wall *wall, const Layout *layout,
           gboolean client, int scale, const char *paper, GError **error)
 {
+  const Extent extent = extent_of_wall (wall, client);
+
   *page = (Page){
     .project = project, .wall = wall, .layout = layout, .client = client, .n_pages = 1
   };
-  if (!set_paper (page, paper, error))
+  return set_field (page, &extent, scale, paper, error);
+}
+
+gboolean
+page_set_plan (Page *page, const Project *project, int scale, const char *paper, GError **error)
+{
+  PlanBox box = { 0, 0, LENGTH_MM (1000), LENGTH_MM (1000) };
+  Extent extent;
+
+  plan_bounds (project, &box);
+  extent = extent_of_plan (&box);
+  *page = (Page){ .project = project, .n_pages = 1 };
+  if (!set_field (page, &extent, scale, paper, error))
     return FALSE;
-  page->field = frame_of (page);
-  page->field.y1 -= (BLOCK_HEIGHT + (client ? 0 : KEY_HEIGHT)) * STEPS_PER_MM;
-  if (!set_scale (page, scale, error))
-    return FALSE;
-  set_view (page);
+  page->view.ox -= (double) box.x0 / LENGTH_PER_MM * page->view.scale;
+  page->view.oy += (double) box.y0 / LENGTH_PER_MM * page->view.scale;
   return TRUE;
 }
 
@@ -242,7 +308,7 @@ static void
 add_title_block (Frame *frame)
 {
   const Page *page = frame->page;
-  const Wall *wall = page->wall;
+  const char *called = page->wall ? wall_called (page->wall) : _ ("Building");
   g_autofree char *scale
       = frame->number == 1 ? g_strdup_printf ("1:%d", page->scale) : g_strdup (_ ("not to scale"));
   /* Translators: the paper (A4), the page's number and how many there are */
@@ -250,7 +316,7 @@ add_title_block (Frame *frame)
       = g_strdup_printf (_ ("%s, page %u of %u"), page->paper, frame->number, page->n_pages);
   const Cell cells[] = {
     { _ ("Project"), or_dash (page->project->title), 0.27, STYLE_SHEET_TITLE },
-    { frame->subject, wall_called (wall), 0.23, STYLE_SHEET_TITLE },
+    { frame->subject, called, 0.23, STYLE_SHEET_TITLE },
     { _ ("Client"), or_dash (page->project->client), 0.13, STYLE_SHEET_TEXT },
     { _ ("Drawn by"), or_dash (page->project->author), 0.12, STYLE_SHEET_TEXT },
     { _ ("Date"), or_dash (page->project->date), 0.09, STYLE_SHEET_TEXT },
@@ -283,13 +349,20 @@ add_swatch_text (Frame *frame, double x, const char *text)
   return x + SWATCH_WIDTH + 6 + (double) g_utf8_strlen (text, -1) * size * LETTER + 14;
 }
 
+static gboolean
+is_line (Style style)
+{
+  return style == STYLE_STEEL || style == STYLE_TIE || style == STYLE_PLAN_ODD
+         || style == STYLE_PLAN_EVEN || style == STYLE_PLAN_DIAGONAL;
+}
+
 static double
 add_swatch (Frame *frame, double x, Style style, const char *text)
 {
   const double y = key_middle (frame);
   const MarkLook look = mark_look (style, LAYER_PIECES);
 
-  if (style == STYLE_STEEL || style == STYLE_TIE)
+  if (is_line (style))
     drawing_add_line (frame->drawing, &look, place (x, y), place (x + SWATCH_WIDTH, y));
   else
     drawing_add_box (frame->drawing, &look, place (x, y + SWATCH_HEIGHT / 2),
@@ -413,6 +486,33 @@ add_key (Frame *frame)
     add_pin_swatch (frame, x);
 }
 
+static gboolean
+any_ties (const Project *project)
+{
+  for (guint i = 0; i < project->walls->len; i++)
+    {
+      const Wall *wall = project_wall_at (project, i);
+      g_autoptr (GArray) rows = ties_of_wall (wall, project_block (project, wall->block));
+
+      if (rows->len > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_plan_key (Frame *frame)
+{
+  double x = frame->frame.x0 + 8;
+
+  x = add_swatch (frame, x, STYLE_PLAN_WALL, _ ("blockwork"));
+  x = add_swatch (frame, x, STYLE_PLAN_ODD, _ ("joint, odd courses"));
+  x = add_swatch (frame, x, STYLE_PLAN_EVEN, _ ("even courses"));
+  if (any_ties (frame->page->project))
+    x = add_swatch (frame, x, STYLE_TIE, _ ("ties"));
+  add_swatch (frame, x, STYLE_PLAN_DIAGONAL, _ ("length across"));
+}
+
 /* The scale bar */
 
 /* Half of the bar on the wall, mm: so that the bar is 30 to 80 mm long. */
@@ -475,7 +575,10 @@ page_frame (const Page *page, guint number, const char *subject)
   add_title_block (&frame);
   if (!page->client)
     {
-      add_key (&frame);
+      if (page->wall)
+        add_key (&frame);
+      else if (number == 1)
+        add_plan_key (&frame);
       if (number == 1)
         add_bar (&frame);
     }

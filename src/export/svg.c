@@ -13,6 +13,7 @@
 #include "export/page.h"
 #include "paint/elevation.h"
 #include "paint/ink.h"
+#include "paint/plan.h"
 
 /* An A3 sheet's room decides the scale; the page is then as large as the drawing. */
 #define ROOM_WIDTH (390 * STEPS_PER_MM)
@@ -495,10 +496,13 @@ add_root (Writer *writer)
       add_escaped (writer, writer->project->title);
       add (writer, " – ");
     }
-  add_escaped (writer, *writer->wall->name ? writer->wall->name : writer->wall->key);
+  add_escaped (writer, !writer->wall         ? _ ("Building")
+                       : *writer->wall->name ? writer->wall->name
+                                             : writer->wall->key);
   add (writer, "</title>\n<desc>");
   /* Translators: of a drawing of a wall; its scale */
-  g_autofree char *scale = g_strdup_printf (_ ("Elevation from outside, 1:%d"), writer->scale);
+  g_autofree char *scale = g_strdup_printf (
+      writer->wall ? _ ("Elevation from outside, 1:%d") : _ ("Plan, 1:%d"), writer->scale);
   add_escaped (writer, scale);
   add (writer, "</desc>\n");
 }
@@ -553,6 +557,52 @@ set_page (Writer *writer, gboolean client)
                              margins.top + tall + margins.bottom };
 }
 
+static void
+set_plan_page (Writer *writer, const PlanBox *box)
+{
+  const int scale = page_plan_scale_within (box, ROOM_WIDTH, ROOM_HEIGHT);
+  double wide, tall;
+
+  writer->scale = scale > 0 ? scale : SMALLEST_SCALE;
+  writer->view.scale = STEPS_PER_MM / writer->scale;
+  wide = (double) (box->x1 - box->x0) / LENGTH_PER_MM * writer->view.scale;
+  tall = (double) (box->y1 - box->y0) / LENGTH_PER_MM * writer->view.scale;
+  writer->view.ox = PLAN_SET_OUT_SIDE - (double) box->x0 / LENGTH_PER_MM * writer->view.scale;
+  writer->view.oy = PLAN_SET_OUT_END + tall + (double) box->y0 / LENGTH_PER_MM * writer->view.scale;
+  writer->page = (SheetBox){ 0, 0, wide + 2 * PLAN_SET_OUT_SIDE, tall + 2 * PLAN_SET_OUT_END };
+}
+
+static GBytes *
+written (Writer *writer)
+{
+  write_document (writer);
+  ink_free (writer->ink);
+  return g_string_free_to_bytes (writer->text);
+}
+
+GBytes *
+export_plan_svg (const Project *project, GError **error)
+{
+  const PlanInput input = { .project = project, .set_out = TRUE };
+  g_autoptr (Drawing) drawing = NULL;
+  g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (SheetPoint));
+  g_autoptr (GArray) strokes = g_array_new (FALSE, FALSE, sizeof (HatchStroke));
+  PlanBox box;
+
+  if (!plan_bounds (project, &box))
+    return export_no_plan (error);
+  drawing = plan_drawing (&input);
+  Writer writer = { .text = g_string_new (NULL),
+                    .project = project,
+                    .drawing = drawing,
+                    .ink = ink_new (NULL),
+                    .theme = THEME_LIGHT,
+                    .corners = corners,
+                    .strokes = strokes };
+  set_plan_page (&writer, &box);
+  return written (&writer);
+}
+
 GBytes *
 export_svg (const Project *project, const Wall *wall, const Layout *layout, gboolean client,
             G_GNUC_UNUSED GError **error)
@@ -574,7 +624,5 @@ export_svg (const Project *project, const Wall *wall, const Layout *layout, gboo
   };
 
   set_page (&writer, client);
-  write_document (&writer);
-  ink_free (writer.ink);
-  return g_string_free_to_bytes (writer.text);
+  return written (&writer);
 }

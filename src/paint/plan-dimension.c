@@ -4,11 +4,11 @@
 #define TICK_HALF 4.f
 #define TEXT_AWAY 3.f
 #define TEXT_BESIDE 7.f
-/* From the outer face: the first row; and the side's length where the chain of the chosen wall is
- * in that, farther where numbers stand beside their lines; steps. */
+/* From the outer face to the first row, and from row to row, farther where numbers stand beside
+ * their lines; steps. */
 #define CHAIN 18.f
-#define TOTAL 42.f
-#define TOTAL_BESIDE 66.f
+#define ROW 24.f
+#define ROW_BESIDE 48.f
 /* Least length on the sheet of a dimension up the sheet that takes its number, steps. */
 #define UPRIGHT_ROOM 13.0
 
@@ -113,7 +113,40 @@ is_free (const PlanScene *scene, const PlanWall *placed)
 static gboolean
 has_chain (const PlanScene *scene, const PlanWall *placed)
 {
-  return placed->wall->id.n == scene->input->wall.n && placed->wall->openings->len > 0;
+  return (scene->input->set_out || placed->wall->id.n == scene->input->wall.n)
+         && placed->wall->openings->len > 0;
+}
+
+/* A wall that meets it within its length, to be set out from. */
+static gboolean
+is_met (const PlanScene *scene, const PlanWall *placed, guint i, PlanSpan *span)
+{
+  const Meeting *meeting = plan_meeting_at (scene, i);
+  const int which = meeting->wall[1] == placed->index ? 1 : 0;
+
+  if (meeting->kind == MEET_WRONG || meeting->wall[which] != placed->index
+      || plan_ends_there (meeting, which))
+    return FALSE;
+  *span = plan_span (placed->wall, &meeting->box);
+  return TRUE;
+}
+
+static gboolean
+has_met (const PlanScene *scene, const PlanWall *placed)
+{
+  PlanSpan span;
+
+  for (guint i = 0; scene->input->set_out && i < scene->meetings->len; i++)
+    if (is_met (scene, placed, i, &span))
+      return TRUE;
+  return FALSE;
+}
+
+/* How far from the face the row of that number stands, from 0. */
+static float
+row_out (const PlanWall *placed, guint row)
+{
+  return CHAIN + (float) row * (plan_runs_across (placed->wall) ? ROW_BESIDE : ROW);
 }
 
 static void
@@ -127,9 +160,8 @@ add_side (PlanScene *scene, const PlanWall *placed)
     add_dimension (scene, placed->wall,
                    &(PlanDimension){ from,
                                      to,
-                                     !has_chain (scene, placed)        ? CHAIN
-                                     : plan_runs_across (placed->wall) ? TOTAL_BESIDE
-                                                                       : TOTAL,
+                                     row_out (placed, (has_chain (scene, placed) ? 1 : 0)
+                                                          + (has_met (scene, placed) ? 1 : 0)),
                                      DIMENSION_WALL_LENGTH,
                                      { 0 },
                                      STYLE_DIMENSION_TOTAL });
@@ -180,6 +212,42 @@ add_chain (PlanScene *scene, const PlanWall *placed)
                                      STYLE_DIMENSION_TEXT });
 }
 
+static gint
+by_left (gconstpointer a, gconstpointer b)
+{
+  const PlanSpan *p = a, *q = b;
+
+  return (p->u0 > q->u0) - (p->u0 < q->u0);
+}
+
+/* Where walls meet it: to their left faces, and how thick they are. */
+static void
+add_met (PlanScene *scene, const PlanWall *placed)
+{
+  g_autoptr (GArray) spans = g_array_new (FALSE, FALSE, sizeof (PlanSpan));
+  const float out = row_out (placed, has_chain (scene, placed) ? 1 : 0);
+  PlanDimension dimension
+      = { .out = out, .part = DIMENSION_PIER_BEFORE, .text = STYLE_DIMENSION_TEXT };
+  PlanSpan span;
+
+  for (guint i = 0; i < scene->meetings->len; i++)
+    if (is_met (scene, placed, i, &span))
+      g_array_append_val (spans, span);
+  g_array_sort (spans, by_left);
+  for (guint i = 0; i < spans->len; i++)
+    {
+      span = g_array_index (spans, PlanSpan, i);
+      dimension.to = (Length) span.u0;
+      add_dimension (scene, placed->wall, &dimension);
+      dimension.from = (Length) span.u0;
+      dimension.to = (Length) span.u1;
+      add_dimension (scene, placed->wall, &dimension);
+      dimension.from = dimension.to;
+    }
+  dimension.to = placed->wall->length;
+  add_dimension (scene, placed->wall, &dimension);
+}
+
 void
 plan_add_dimensions (PlanScene *scene)
 {
@@ -188,5 +256,7 @@ plan_add_dimensions (PlanScene *scene)
       add_side (scene, plan_wall_at (scene, i));
       if (has_chain (scene, plan_wall_at (scene, i)))
         add_chain (scene, plan_wall_at (scene, i));
+      if (has_met (scene, plan_wall_at (scene, i)))
+        add_met (scene, plan_wall_at (scene, i));
     }
 }

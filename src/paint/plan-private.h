@@ -56,5 +56,7 @@ plan_runs_across (const Wall *wall) /* up or down the sheet */
 void plan_add_trace (PlanScene *scene, const PlanTrace *trace);
 /* plan-ties.c */
 void plan_add_ties (PlanScene *scene);
+/* plan-set-out.c */
+void plan_add_set_out (PlanScene *scene);
 /* plan-dimension.c */
 void plan_add_dimensions (PlanScene *scene);

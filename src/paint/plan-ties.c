@@ -3,7 +3,7 @@
 #include "paint/plan-private.h"
 
 /* Nearer to each other on the sheet they would be one blot, steps. */
-#define PITCH_LEAST 3.0
+#define PITCH_LEAST 4.5
 
 /* Through one face of the wall that runs through; `inwards` is the way along the butted wall from
  * it: 1 or -1. */

@@ -3,9 +3,6 @@
 
 #include "paint/plan-private.h"
 
-/* Room that dimensions and names take around the walls, steps. */
-#define MARGIN_SIDE 128.0
-#define MARGIN_END 84.0
 #define HANDLE_RADIUS 5.5f
 /* Names stand this far inside the inner face, steps: openings next to it, the wall beyond. */
 #define OPENING_NAME_IN 4.f
@@ -481,6 +478,8 @@ plan_drawing (const PlanInput *input)
     add_meeting (&scene, plan_meeting_at (&scene, i));
   plan_add_ties (&scene);
   plan_add_dimensions (&scene);
+  if (input->set_out)
+    plan_add_set_out (&scene);
   return scene_end (&scene);
 }
 
@@ -569,8 +568,9 @@ fit_box (const PlanBox *box, double width, double height)
 {
   const double w = (double) (box->x1 - box->x0) / LENGTH_PER_MM;
   const double h = (double) (box->y1 - box->y0) / LENGTH_PER_MM;
-  const double scale = MAX (
-      MIN ((width - 2 * MARGIN_SIDE) / MAX (w, 1), (height - 2 * MARGIN_END) / MAX (h, 1)), 0.0005);
+  const double scale = MAX (MIN ((width - 2 * PLAN_MARGIN_SIDE) / MAX (w, 1),
+                                 (height - 2 * PLAN_MARGIN_END) / MAX (h, 1)),
+                            0.0005);
 
   return (View){ .scale = scale,
                  .ox = (width - w * scale) / 2 - (double) box->x0 / LENGTH_PER_MM * scale,

@@ -24,6 +24,8 @@ typedef struct
   OpeningId opening;      /* or none */
   WallId meeting[2];      /* the first and the second wall of the one that is chosen; or none */
   const PlanTrace *trace; /* over all of it; NULL: none */
+  gboolean set_out; /* to be set out from: every wall's openings and meeting walls dimensioned,
+                       corners lettered, lengths across */
 } PlanInput;
 
 /* Every wall that stands somewhere: its faces, openings, meetings, dimensions. A solid line is a
@@ -35,6 +37,14 @@ Drawing *plan_overlay (const PlanInput *input);
 
 /* What all walls that stand somewhere cover; FALSE: none does. */
 gboolean plan_bounds (const Project *project, PlanBox *out);
+/* Room that dimensions and names take around the walls, sheet steps: at each side, and at the top
+ * and the foot. */
+#define PLAN_MARGIN_SIDE 128.0
+#define PLAN_MARGIN_END 84.0
+/* The same of a plan to set out from. */
+#define PLAN_SET_OUT_SIDE 152.0
+#define PLAN_SET_OUT_END 108.0
+
 /* The view that shows all of it with its dimensions within width x height sheet steps, and `more`,
  * which may be NULL. */
 View plan_fit (const Project *project, const PlanBox *more, double width, double height);

@@ -237,6 +237,12 @@ S (STYLE_PLAN_OPENING_NAME, "plan-opening-name", 0, 0, NO, 10, 8.5, 0, \
    (0xF6F3ECFF, 0, 0x555149FF, 0), (0x1B1C1EFF, 0, 0xC4C7C2FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_PLAN_WARNING, "plan-warning", 0, 0, NO, 11, 0, 1, \
    (0xB4541AFF, 0, 0xFFFFFFFF, 0), (0xF08A62FF, 0, 0x2A120AFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_CORNER, "plan-corner", 0, 0, NO, 13, 0, 1, \
+   (0, 0, 0x1A525DFF, 0), (0, 0, 0x7ACBD8FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_PLAN_DIAGONAL, "plan-diagonal", 1, 5, NO, 0, 0, 0, \
+   (0, 0, 0x6F6A60AA, 0), (0, 0, 0x9B968CAA, 0), (0, 0, 0x777777FF, 0)) \
+S (STYLE_PLAN_DIAGONAL_TEXT, "plan-diagonal-text", 0, 0, NO, 10, 8.5, 0, \
+   (0xF6F3ECFF, 0, 0x555149FF, 0), (0x1B1C1EFF, 0, 0xC4C7C2FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
 S (STYLE_PLAN_FLOOR, "plan-floor", 0, 0, NO, 0, 0, 0, \
    (0xEFE8DAFF, 0, 0, 0), (0x292722FF, 0, 0, 0), (0xF2F2F2FF, 0, 0, 0))
 

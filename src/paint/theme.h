@@ -123,8 +123,11 @@ typedef enum
   STYLE_PLAN_ABOVE, /* what is above the cut, and not through the wall's height */
   STYLE_PLAN_NAME,
   STYLE_PLAN_OPENING_NAME,
-  STYLE_PLAN_WARNING, /* of what two walls do not agree on */
-  STYLE_PLAN_FLOOR,   /* within an outline that is being typed */
+  STYLE_PLAN_WARNING,       /* of what two walls do not agree on */
+  STYLE_PLAN_CORNER,        /* its letter */
+  STYLE_PLAN_DIAGONAL,      /* a length across, to square the corners */
+  STYLE_PLAN_DIAGONAL_TEXT, /* and how long it is */
+  STYLE_PLAN_FLOOR,         /* within an outline that is being typed */
   N_STYLES
 } Style;
 

@@ -527,6 +527,23 @@ def turns():
             program.keys("ctrl+z")
 
 
+@tap.case("/plan/the-plan-that-is-seen-is-saved-as-a-sheet")
+def sheet():
+    path = house("sheet.halfbond")
+    out = WORK / "the-plan.pdf"
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        program.keys("ctrl+p")
+        program.settle(0.8)
+        program.keys("ctrl+a")
+        program.type(str(out))
+        program.keys("Return")
+        wait_for(lambda: out.exists() and out.read_bytes().startswith(b"%PDF"))
+        if shutil.which("pdftotext"):
+            text = desk.run("pdftotext", "-layout", out, "-")
+            check("Plan, to be set out from" in text and "10000" in text, "it is of the plan")
+
+
 @tap.case("/plan/enter-opens-the-elevation")
 def enter():
     path = house("enter.halfbond")

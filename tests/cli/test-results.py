@@ -786,6 +786,34 @@ def plan_ties():
         contains(call("plan", silent)[1], "; not said how it is tied")
 
 
+@tap.case("/plan/it-is-drawn-to-be-set-out-from")
+def plan_drawn():
+    with Folder() as folder:
+        house = folder.path("house.halfbond")
+        result("plan", folder.file(project()), "--outline", "8000 x 6000", "--into", house)
+        sheet, drawing, picture = (folder.path("plan" + e) for e in (".pdf", ".svg", ".png"))
+        equal(call("sheet", house, "--kind", "plan", "-o", sheet)[0], 0)
+        equal(call("export", house, "--to", "svg", "--plan", "-o", drawing)[0], 0)
+        equal(call("export", house, "--to", "png", "--kind", "plan", "-o", picture)[0], 0)
+        with open(drawing, encoding="utf-8") as file:
+            contains(file.read(), ">10000</text>")
+        with open(picture, "rb") as file:
+            equal(file.read(4), b"\x89PNG")
+        if shutil.which("pdftotext"):
+            text = subprocess.run(["pdftotext", "-layout", sheet, "-"], capture_output=True, text=True,
+                                  check=True).stdout
+            contains(text, "10000")
+            contains(text, "Each is where the tapes from A and B cross")
+        for words, said in ((("export", house, "--to", "svg", "--plan", "--wall", "w1"), "leave --wall out"),
+                            (("export", house, "--to", "csv", "--plan"), "--to svg or --to png"),
+                            (("export", house, "--to", "svg", "--plan", "--kind", "client"), "do not go together"),
+                            (("sheet", house, "--kind", "plan", "--wall", "w1", "-o", sheet), "leave --wall out"),
+                            (("export", folder.file(GOOD), "--to", "svg", "--plan"), "stands in plan")):
+            code, out, err = call(*words)
+            equal((code, out), (2, ""), words)
+            contains(err, said)
+
+
 @tap.case("/work/agrees-with-lay-and-takeoff")
 def work():
     with Folder() as folder:
