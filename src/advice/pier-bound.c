@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "bond/gauge.h"
+#include "bond/profile.h"
 
 /* Openings that take a part of one run, and walls that meet it; a run with more is not kept. */
 #define MAX_PARTS 6
@@ -144,6 +145,27 @@ add_course (PierBound *bound, gint32 course)
   g_array_append_val (bound->bands, band);
 }
 
+/* Under a level top, on the foundation's zero, beside walls that are there: little walls have none
+ * of what else there may be, and courses that are left out only make the sum lower. */
+static gboolean
+is_plain_course (const PierBound *bound, gint32 course)
+{
+  const Wall *wall = bound->wall;
+  const Length bottom = gauge_bottom (wall, bound->block, &bound->laying, course);
+  gboolean plain = wall->tops->len == 0
+                   || wall_top_lowest (wall, 0, wall->length) >= bottom + bound->block->height;
+
+  for (guint i = 0; i < wall->feet->len; i++)
+    plain = plain
+            && profile_base (wall, bound->block, &bound->laying, foot_point (wall->feet, i)->up)
+                   <= bottom;
+  for (int side = 0; side < 2; side++)
+    plain = plain && reaches_up (wall->ends[side].up_to, bottom);
+  for (guint i = 0; i < wall->tees->len; i++)
+    plain = plain && reaches_up (wall_tee_at (wall, i)->up_to, bottom);
+  return plain;
+}
+
 PierBound *
 pier_bound_new (const Wall *wall, const Block *block)
 {
@@ -157,7 +179,8 @@ pier_bound_new (const Wall *wall, const Block *block)
   g_array_set_clear_func (bound->bands, band_clear);
   n = gauge_n_courses (wall, block, &bound->laying);
   for (gint32 course = 1; course <= n; course++)
-    add_course (bound, course);
+    if (is_plain_course (bound, course))
+      add_course (bound, course);
   return bound;
 }
 

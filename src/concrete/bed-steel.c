@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "bond/gauge.h"
+#include "bond/profile.h"
 
 /* A stretch of a course. */
 typedef struct
@@ -144,17 +145,56 @@ compare_by_from (gconstpointer a, gconstpointer b)
 /* How far from the wall's end bars stop. Through a corner they run to the other wall's outer face;
  * a wall that is butted to another ends there, a joint before it. */
 static Length
-end_of_bars (const Work *work, Side side)
+end_of_bars (const Work *work, gint32 number, Side side)
 {
   const End *end = &work->wall->ends[side];
+  const Length bottom = gauge_bottom (work->wall, work->block, &work->laying, number);
 
-  if (end->ret == 0)
+  if (end->ret == 0 || !reaches_up (end->up_to, bottom))
     return STEEL_END_COVER;
   return end->through == THROUGH_ALL ? end->ret + work->laying.head + STEEL_END_COVER : 0;
 }
 
-/* What bars of a course cannot pass: openings, movement joints, and walls to which both parts are
- * butted. */
+/* Where the top comes down below the bars. Between two points of it that is one stretch. */
+static void
+add_slopes (const Work *work, Length height, GArray *barriers)
+{
+  const Wall *wall = work->wall;
+
+  for (Length x = 0; wall->tops->len > 0 && x < wall->length;)
+    {
+      const TopLine line = top_line (wall->tops, wall->height, x, SIDE_RIGHT);
+      Stretch barrier = { x, MIN (line.x1, wall->length) };
+
+      x = barrier.to;
+      if ((line.z0 < height) != (line.z1 < height))
+        *(line.z0 < height ? &barrier.to : &barrier.from)
+            = CLAMP (top_line_meets (&line, height), barrier.from, barrier.to);
+      if ((line.z0 < height || line.z1 < height) && barrier.from < barrier.to)
+        g_array_append_val (barriers, barrier);
+    }
+}
+
+/* Where a step of the footing leaves nothing of the course. */
+static void
+add_steps (const Work *work, Length height, GArray *barriers)
+{
+  const Wall *wall = work->wall;
+
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      Stretch barrier = { foot_point (wall->feet, i)->x, wall->length };
+
+      if (i + 1 < wall->feet->len)
+        barrier.to = foot_point (wall->feet, i + 1)->x;
+      if (height - profile_base (wall, work->block, &work->laying, foot_point (wall->feet, i)->up)
+          <= GAUGE_PACKING_MAX)
+        g_array_append_val (barriers, barrier);
+    }
+}
+
+/* What bars of a course cannot pass: where there is none of it, openings, movement joints, and
+ * walls to which both parts are butted. */
 static GArray *
 barriers_of (const Work *work, gint32 number)
 {
@@ -174,7 +214,8 @@ barriers_of (const Work *work, gint32 number)
       const Tee *tee = wall_tee_at (wall, i);
       Stretch barrier = { tee->x - work->laying.head, tee_right (tee) + work->laying.head };
 
-      if (tee->through == THROUGH_ALL)
+      if (tee->through == THROUGH_ALL
+          && reaches_up (tee->up_to, gauge_bottom (wall, work->block, &work->laying, number)))
         g_array_append_val (barriers, barrier);
     }
   for (guint i = 0; i < wall->movement_joints->len; i++)
@@ -184,6 +225,8 @@ barriers_of (const Work *work, gint32 number)
 
       g_array_append_val (barriers, barrier);
     }
+  add_slopes (work, row_height (work, number), barriers);
+  add_steps (work, row_height (work, number), barriers);
   g_array_sort (barriers, compare_by_from);
   return barriers;
 }
@@ -194,7 +237,7 @@ free_stretches (const Work *work, gint32 number)
 {
   g_autoptr (GArray) barriers = barriers_of (work, number);
   GArray *stretches = g_array_new (FALSE, FALSE, sizeof (Stretch));
-  Stretch stretch = { end_of_bars (work, SIDE_LEFT), 0 };
+  Stretch stretch = { end_of_bars (work, number, SIDE_LEFT), 0 };
 
   for (guint i = 0; i < barriers->len; i++)
     {
@@ -205,7 +248,7 @@ free_stretches (const Work *work, gint32 number)
         g_array_append_val (stretches, stretch);
       stretch.from = MAX (stretch.from, barrier->to + STEEL_END_COVER);
     }
-  stretch.to = work->wall->length - end_of_bars (work, SIDE_RIGHT);
+  stretch.to = work->wall->length - end_of_bars (work, number, SIDE_RIGHT);
   if (stretch.to > stretch.from)
     g_array_append_val (stretches, stretch);
   return stretches;

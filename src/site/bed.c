@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "bond/profile.h"
 #include "bond/segment.h"
 #include "site/square.h"
 
@@ -18,6 +19,7 @@ bed_wall_free (gpointer data)
 
   g_array_unref (wall->foot);
   g_array_unref (wall->runs);
+  g_array_unref (wall->rises);
   g_array_unref (wall->places);
   g_array_unref (wall->works);
   g_free (wall);
@@ -112,22 +114,60 @@ points_before (const BedWall *wall, Length x)
   return low;
 }
 
+/* A point's level less the step that it is read on. */
+static Length
+level_of (const BedWall *wall, guint i)
+{
+  const FootPoint *point = &g_array_index (wall->foot, FootPoint, i);
+
+  return point->level - wall_foot_at (wall->wall, point->x, SIDE_RIGHT);
+}
+
+/* Level of the footing at a place, its steps left out. */
+static Length
+level_at (const BedWall *wall, Length x)
+{
+  guint n = wall->foot->len, i = points_before (wall, x);
+  Length p, q;
+
+  if (i == 0)
+    return level_of (wall, 0);
+  if (i == n)
+    return level_of (wall, n - 1);
+  p = level_of (wall, i - 1);
+  q = level_of (wall, i);
+  return p
+         + (Length) whole_ratio (
+             ((gint64) q - p) * ((gint64) x - g_array_index (wall->foot, FootPoint, i - 1).x),
+             (gint64) g_array_index (wall->foot, FootPoint, i).x
+                 - g_array_index (wall->foot, FootPoint, i - 1).x);
+}
+
 Length
 bed_wall_foot (const BedWall *wall, Length x)
 {
-  const FootPoint *points = &g_array_index (wall->foot, FootPoint, 0);
-  guint n = wall->foot->len, i = points_before (wall, x);
-  const FootPoint *p, *q;
+  return level_at (wall, x) + wall_foot_at (wall->wall, x, SIDE_RIGHT);
+}
 
-  if (i == 0)
-    return points[0].level;
-  if (i == n)
-    return points[n - 1].level;
-  p = &points[i - 1];
-  q = &points[i];
-  return p->level
-         + (Length) whole_ratio (((gint64) q->level - p->level) * ((gint64) x - p->x),
-                                 (gint64) q->x - p->x);
+/* How much higher blocks begin there than course 1 does, by the footing's steps. */
+static Length
+rise_at (const BedWall *wall, Length x)
+{
+  Length rise = 0;
+
+  for (guint i = 0; i < wall->wall->feet->len; i++)
+    if (foot_point (wall->wall->feet, i)->x <= x)
+      rise = g_array_index (wall->rises, Length, i);
+  return rise;
+}
+
+/* The footing between two of its steps, from `x` on, as low below course 1 as it is below the
+ * blocks that begin there. */
+static gint64
+lowered_foot (const BedWall *wall, Length x, Length at)
+{
+  return (gint64) level_at (wall, at) + wall_foot_at (wall->wall, x, SIDE_RIGHT)
+         - rise_at (wall, x);
 }
 
 /* ---- where course 1 stands on the bed ---- */
@@ -145,6 +185,31 @@ add_run (GArray *runs, Length from, Length to, Length joint)
     g_array_append_val (runs, run);
 }
 
+/* What of a step stands on the bed: between two steps of the footing all of it or nothing. */
+static void
+add_standing (BedWall *wall, const Step *step, Length first_bed, Length joint)
+{
+  for (Length x = step->from; x < step->to;)
+    {
+      Length to = step->to;
+
+      for (guint i = 0; i < wall->wall->feet->len; i++)
+        if (foot_point (wall->wall->feet, i)->x > x)
+          to = MIN (to, foot_point (wall->wall->feet, i)->x);
+      if (step->lo == first_bed + rise_at (wall, x))
+        add_run (wall->runs, x, to, joint);
+      x = to;
+    }
+}
+
+static gint
+compare_runs (gconstpointer a, gconstpointer b)
+{
+  const BedRun *p = a, *q = b;
+
+  return (p->from > q->from) - (p->from < q->from);
+}
+
 static void
 find_runs (BedWall *wall, const Block *block)
 {
@@ -155,14 +220,31 @@ find_runs (BedWall *wall, const Block *block)
     {
       const Segment *segment = geometry_segment (geometry, (gint32) i);
 
-      for (gint32 k = 0; segment->course == 1 && k < segment->n_steps; k++)
+      /* On the footing's steps other courses begin. */
+      for (gint32 k = 0;
+           (segment->course == 1 || wall->wall->feet->len > 0) && k < segment->n_steps; k++)
         {
           const Step *step = geometry_step (geometry, segment->first_step + k);
           gboolean joined = segment->joined_left && k == 0;
 
-          if (step->lo == laying.first_bed)
-            add_run (wall->runs, step->from, step->to, joined || k > 0 ? laying.head : 0);
+          add_standing (wall, step, laying.first_bed, joined || k > 0 ? laying.head : 0);
         }
+    }
+  if (wall->wall->feet->len > 0)
+    g_array_sort (wall->runs, compare_runs);
+}
+
+static void
+find_rises (BedWall *wall, const Block *block)
+{
+  Laying laying = laying_resolve (&wall->wall->laying, block);
+
+  for (guint i = 0; i < wall->wall->feet->len; i++)
+    {
+      Length up = foot_point (wall->wall->feet, i)->up;
+      Length rise = up == 0 ? 0 : profile_base (wall->wall, block, &laying, up) - laying.first_bed;
+
+      g_array_append_val (wall->rises, rise);
     }
 }
 
@@ -202,6 +284,8 @@ survey_wall (const Project *project, const Wall *wall, GArray *points)
   bed->runs = g_array_new (FALSE, TRUE, sizeof (BedRun));
   bed->places = g_array_new (FALSE, TRUE, sizeof (BedPlace));
   bed->works = g_array_new (FALSE, TRUE, sizeof (BedWork));
+  bed->rises = g_array_new (FALSE, TRUE, sizeof (Length));
+  find_rises (bed, project_block (project, wall->block));
   find_runs (bed, project_block (project, wall->block));
   return bed;
 }
@@ -235,8 +319,11 @@ each_stretch (const BedWall *wall,
 
           if (i < wall->foot->len)
             next = MIN (next, g_array_index (wall->foot, FootPoint, i).x);
-          stretch = (Stretch){ x, next, (gint64) bed_wall_foot (wall, x) - wall->raise,
-                               (gint64) bed_wall_foot (wall, next) - wall->raise };
+          for (i = 0; i < wall->wall->feet->len; i++)
+            if (foot_point (wall->wall->feet, i)->x > x)
+              next = MIN (next, foot_point (wall->wall->feet, i)->x);
+          stretch = (Stretch){ x, next, lowered_foot (wall, x, x) - wall->raise,
+                               lowered_foot (wall, x, next) - wall->raise };
           each (wall, &stretch, data);
           x = next;
         }
@@ -430,7 +517,7 @@ choose_level (Fitting *fitting)
 Length
 beds_thickness (const Beds *beds, const BedWall *wall, Length x)
 {
-  return beds->first_course + wall->raise - bed_wall_foot (wall, x);
+  return beds->first_course + wall->raise + rise_at (wall, x) - bed_wall_foot (wall, x);
 }
 
 static gint

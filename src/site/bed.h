@@ -2,7 +2,8 @@
  *
  * The underside of course 1 lies at one level all round; the bed is as thick as the footing is
  * lower than that. Between two surveyed points of a wall the footing is taken to be straight,
- * beyond the outer ones to go on level.
+ * beyond the outer ones to go on level; where it is stepped, but for its steps as they are drawn.
+ * On a step the bed is under the course that begins there (docs/tops.md).
  *
  * In the drawing the underside of course 1 is the wall's `first-bed` above zero. So zero of the
  * drawing lies at first_course less the first-bed of the first surveyed wall; walls whose first-bed
@@ -46,7 +47,8 @@ typedef struct
   const Wall *wall;          /* borrowed from the project */
   Length raise;              /* see above */
   GArray *foot;              /* FootPoint, by x, one at a place; at least one */
-  GArray *runs;              /* BedRun: where course 1 stands on the bed, from the left */
+  GArray *runs;              /* BedRun: where blocks stand on the bed, from the left */
+  GArray *rises;             /* Length: by step of the footing, how much higher they begin on it */
   GArray *places;            /* BedPlace, by x: both ends, every 2 m, every surveyed point */
   GArray *works;             /* BedWork, by x */
   Length thinnest, thickest; /* of the bed under the blocks */

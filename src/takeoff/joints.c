@@ -1,6 +1,8 @@
 /* joints.c - the joints of a wall as laid: how long, how high */
 #include "takeoff/joints.h"
 
+#include "bond/profile.h"
+
 typedef enum
 {
   FACE_BOTTOM,
@@ -285,27 +287,64 @@ height_at_returns (const Wall *wall, const Faces *faces, const Course *course, L
   return total;
 }
 
-static double
-packings_area (const Layout *layout)
+static void
+add_packings (const Layout *layout, Joints *joints)
 {
-  double area = 0;
-
   for (guint i = 0; i < layout->packings->len; i++)
     {
       const Packing *packing = &g_array_index (layout->packings, Packing, i);
 
-      area += length_to_mm (packing->length) * length_to_mm (packing->height);
+      *(packing_is_wedge (packing) ? &joints->wedges : &joints->packings) += packing_area (packing);
+    }
+}
+
+/* How much of the runs is where the footing lies so far up. */
+static gint64
+length_on (const GArray *runs, Length from, Length to)
+{
+  gint64 total = 0;
+
+  for (guint i = 0; i < runs->len; i++)
+    {
+      const Edge *run = &g_array_index (runs, Edge, i);
+
+      total += MAX (MIN (run->to, to) - MAX (run->from, from), 0);
+    }
+  return total;
+}
+
+/* The beds of a course that begins on steps of the footing. */
+static double
+beds_on_steps (const Wall *wall, const Block *block, const Laying *laying, const Faces *faces,
+               gint32 course, gint64 *levelling)
+{
+  double area = 0;
+
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      const Foot *foot = foot_point (wall->feet, i);
+      Length base = profile_base (wall, block, laying, foot->up);
+      Length to = i + 1 < wall->feet->len ? foot_point (wall->feet, i + 1)->x : wall->length;
+      g_autoptr (GArray) runs
+          = runs_at (wall, faces->edges[FACE_BOTTOM], base, base + 1, laying->head);
+      gint64 length = length_on (runs, foot->x, to);
+
+      if (foot->up == 0)
+        continue;
+      area += (double) length / LENGTH_PER_MM * length_to_mm (base - foot->up);
+      *levelling -= course == 1 && base == laying->first_bed ? length : 0;
     }
   return area;
 }
 
 Joints
-joints_of (const Wall *wall, const Laying *laying, const Layout *layout)
+joints_of (const Wall *wall, const Block *block, const Laying *laying, const Layout *layout)
 {
-  Joints joints = { 0, 0, 0, packings_area (layout) };
+  Joints joints = { 0 };
   g_autoptr (GArray) below = NULL;
   Faces faces;
 
+  add_packings (layout, &joints);
   faces_init (&faces);
   for (guint c = 0; c < layout->courses->len; c++)
     {
@@ -319,6 +358,9 @@ joints_of (const Wall *wall, const Laying *laying, const Layout *layout)
         joints.levelling = total_length (above);
       else
         joints.bed += shared_length (below, above);
+      if (wall->feet->len > 0)
+        joints.steps
+            += beds_on_steps (wall, block, laying, &faces, course->number, &joints.levelling);
       g_clear_pointer (&below, g_array_unref);
       below = runs_at (wall, faces.edges[FACE_TOP], course->top, course->top - 1, laying->head);
       reach_over_returns (wall, laying->head, below);

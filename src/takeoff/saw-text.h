@@ -10,6 +10,6 @@
  * NULL for a piece that is not in the plan. Free it. */
 char *saw_text_piece (const SawPlan *plan, const Project *project, Layout *const *layouts,
                       guint wall, guint piece);
-/* What a unit is sawn into, and what is left: "412 + 185", "600 × 95 + 600 × 90 (notched); left over
- * 600 × 9". Free it. */
+/* What a unit is sawn into, and what is left: "412 + 185", "600 × 95 + 600 × 90 (notched); left
+ * over 600 × 9". Free it. */
 char *saw_text_unit (const SawPlan *plan, const SawUnit *unit);

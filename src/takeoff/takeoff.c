@@ -30,6 +30,8 @@ typedef struct
   double steel_mass;              /* kg */
   double steel_stocks;            /* bars of stock length */
   double ties[N_TIE_KINDS];       /* of each kind */
+  double cap;                     /* mm3, with the wedges below it */
+  double cap_length;              /* mm, along its slopes */
 } Tally;
 
 /* --- steel --- */
@@ -140,13 +142,26 @@ tally_pieces (Tally *tally, const Layout *layout, const Block *block)
 static void
 tally_areas (Tally *tally, const Wall *wall)
 {
-  tally->gross = length_to_mm (wall->length) * length_to_mm (wall->height);
+  tally->gross = wall_face_area (wall, 0, wall->length);
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
 
       tally->openings += length_to_mm (opening->width) * length_to_mm (opening->height);
     }
+}
+
+/* Concrete that follows the top and fills the wedges that the blocks leave under it. */
+static void
+tally_cap (Tally *tally, const Wall *wall, const Block *block, double wedges)
+{
+  double length = length_to_mm (wall->length);
+
+  if (wall->cap.height == 0)
+    return;
+  tally->cap
+      = (length * length_to_mm (wall->cap.height) + wedges) * length_to_mm (block->thickness);
+  tally->cap_length = top_run (wall->tops, wall->height, 0, wall->length);
 }
 
 /* Movement joints from the foundation to the top, less what openings that they cross leave out. */
@@ -157,7 +172,8 @@ tally_movement_joints (Tally *tally, const Wall *wall)
     {
       const MovementJoint *joint = wall_movement_joint_at (wall, i);
 
-      tally->filler += length_to_mm (wall->height);
+      tally->filler += length_to_mm (wall_top_at (wall, joint->x, SIDE_LEFT)
+                                     - wall_foot_at (wall, joint->x, SIDE_LEFT));
       for (guint k = 0; k < wall->openings->len; k++)
         {
           const Opening *opening = wall_opening_at (wall, k);
@@ -175,7 +191,7 @@ tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *
               const BedWall *bed)
 {
   Laying laying = laying_resolve (&wall->laying, block);
-  Joints joints = joints_of (wall, &laying, layout);
+  Joints joints = joints_of (wall, block, &laying, layout);
   double thickness = length_to_mm (block->thickness);
   double per_mm = LENGTH_PER_MM;
 
@@ -185,7 +201,10 @@ tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *
   tally->bed_mortar
       = bed ? bed->mortar
             : thickness * (double) joints.levelling / per_mm * length_to_mm (laying.first_bed);
-  tally->bed_mortar += thickness * joints.packings;
+  tally->bed_mortar += thickness * (joints.packings + (bed ? 0 : joints.steps));
+  if (wall->cap.height == 0)
+    tally->bed_mortar += thickness * joints.wedges;
+  tally_cap (tally, wall, block, joints.wedges);
 }
 
 static void
@@ -210,6 +229,8 @@ tally_add (Tally *sum, const Tally *tally)
   sum->adhesive += tally->adhesive;
   sum->bed_mortar += tally->bed_mortar;
   sum->filler += tally->filler;
+  sum->cap += tally->cap;
+  sum->cap_length += tally->cap_length;
   sum->steel_length += tally->steel_length;
   sum->steel_mass += tally->steel_mass;
   for (int kind = 0; kind < N_TIE_KINDS; kind++)
@@ -380,6 +401,18 @@ get_ties (const Tally *tally)
   return get_strips (tally) + get_meshes (tally) + get_angles (tally);
 }
 
+static double
+get_cap (const Tally *tally)
+{
+  return tally->cap / MM3_PER_M3;
+}
+
+static double
+get_cap_length (const Tally *tally)
+{
+  return tally->cap_length / 1000;
+}
+
 /* A new quantity is a row here, and what it is counted from a field of Tally. */
 static const LineKind kinds[] = {
   { "blocks.whole", N_ ("Blocks"), N_ ("Whole blocks"), "pcs", 0, get_whole, PIECES_OF_SHAPE,
@@ -405,6 +438,10 @@ static const LineKind kinds[] = {
   { "bed-mortar.volume", N_ ("Joints"), N_ ("Levelling mortar"), "l", 1, get_bed_mortar },
   { "movement-joint.length", N_ ("Joints"), N_ ("Filler of movement joints"), "m", 2, get_filler,
     PIECES_NONE, PIECE_WHOLE, TRUE },
+  { "cap.volume", N_ ("Cap"), N_ ("Concrete of the cap"), "m³", 3, get_cap, PIECES_NONE,
+    PIECE_WHOLE, TRUE },
+  { "cap.length", N_ ("Cap"), N_ ("Cap along the top"), "m", 2, get_cap_length, PIECES_NONE,
+    PIECE_WHOLE, TRUE },
   { "steel.bed-length", N_ ("Steel"), N_ ("Bars in bed joints"), "m", 2, get_steel_length },
   { "steel.bed-mass", N_ ("Steel"), N_ ("Mass of these bars"), "kg", 2, get_steel_mass },
   { "steel.bed-stock", N_ ("Steel"), N_ ("Bars of 6 m to order"), "pcs", 0, get_steel_stocks,

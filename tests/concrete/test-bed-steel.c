@@ -354,6 +354,38 @@ test_rows (void)
   block_clear (&block);
 }
 
+/* 45 degrees from eaves at 1000: the tops of courses 8 and 16, 1634 and 3250, meet it at 634 and at
+ * 2250. A step of 300 leaves nothing of course 1. */
+static void
+test_top_and_foot (void)
+{
+  Block block = block_default ();
+  g_autoptr (Wall) wall = wall_new ();
+  Length height;
+
+  wall_take_top (wall,
+                 top_gable (LENGTH_MM (6000), LENGTH_MM (1000), LENGTH_MM (1000), LENGTH_MM (3000),
+                            LENGTH_MM (4000), &height),
+                 LENGTH_MM (4000));
+  wall->steel.given = TRUE;
+  wall->steel.set = STEEL_EVERY;
+  wall->steel.every = 8;
+  {
+    g_autoptr (GArray) runs = bed_steel_runs (wall, &block);
+    g_autofree char *text = runs_text (runs);
+
+    g_assert_cmpstr (text, ==, "8:659-5341/0/4682 16:2275-3725/0/1450 ");
+  }
+  foot_list_add (wall->feet, LENGTH_MM (2000), LENGTH_MM (300));
+  wall->steel.every = 0;
+  SteelRow row = { .course = 1 };
+  g_array_append_val (wall->steel_rows, row);
+  g_autoptr (GArray) runs = bed_steel_runs (wall, &block);
+  g_autofree char *text = runs_text (runs);
+  g_assert_cmpstr (text, ==, "1:25-1975/0/1950 ");
+  block_clear (&block);
+}
+
 /* EN 10080, nominal masses; R1.2 of docs/rules.md, read in a public table; 5 mm from the formula.
  */
 static void
@@ -545,6 +577,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/bed-steel/top-and-foot", test_top_and_foot);
   g_test_add_func ("/bed-steel/runs/where-they-should-be", test_rows);
   g_test_add_func ("/bed-steel/runs/where-walls-meet", test_meeting_walls);
   g_test_add_func ("/bed-steel/runs/stop-at-movement-joints", test_movement_joint);

@@ -110,6 +110,34 @@ test_slope (void)
   g_assert_cmpuint (beds->notes->len, ==, 0);
 }
 
+/* A step of one course in the footing is a step in the bed's underside, too. */
+static void
+test_stepped (void)
+{
+  g_autoptr (Project) project = one_wall (6000);
+  foot_list_add (project_wall_at (project, 0)->feet, LENGTH_MM (3000), LENGTH_MM (202));
+  read_mm (project, 0, 0, 0);
+  read_mm (project, 0, 2000, 0);
+  read_mm (project, 0, 6000, 206);
+  g_autoptr (Beds) beds = judged (project);
+  const BedWall *wall = beds_wall (beds, project_wall_at (project, 0)->id);
+  /* From 2000 to 6000 it rises by 4, the step aside: by 1 up to it. */
+  g_assert_cmpint (bed_wall_foot (wall, LENGTH_MM (3000) - 1), <, LENGTH_MM (2));
+  g_assert_cmpint (bed_wall_foot (wall, LENGTH_MM (3000)), ==, LENGTH_MM (203));
+  g_assert_cmpint (wall->thickest - wall->thinnest, ==, LENGTH_MM (4));
+  /* Course 1 at 26, in whole millimetres; on average the footing is 4/3 above zero. */
+  g_assert_cmpint (beds->first_course, ==, LENGTH_MM (26));
+  g_assert_cmpfloat_with_epsilon (beds->mean, 26 - 4.0 / 3, 1e-6);
+  g_assert_cmpfloat_with_epsilon (beds->mortar / 1e6, 6 * 0.25 * (26 - 4.0 / 3), 1e-6);
+  /* 210 up, on 17 of bed: the second course lies on both. */
+  g_array_index (project_wall_at (project, 0)->feet, Foot, 0).up = LENGTH_MM (210);
+  Reading *last = (Reading *) survey_reading (project->survey, project->survey->readings->len - 1);
+  last->inter = LENGTH_MM (1000 - 210);
+  g_autoptr (Beds) thin = judged (project);
+  wall = beds_wall (thin, project_wall_at (project, 0)->id);
+  g_assert_cmpint (wall->thickest - wall->thinnest, ==, LENGTH_MM (8));
+}
+
 /* The mean would be nearest at 25, but the highest point needs 10 mm over it: course 1 at 30. */
 static void
 test_high_spot (void)
@@ -464,6 +492,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/bed/stepped-footing", test_stepped);
   g_test_add_func ("/bed/slope", test_slope);
   g_test_add_func ("/bed/high-spot", test_high_spot);
   g_test_add_func ("/bed/too-steep", test_too_steep);

@@ -455,6 +455,72 @@ test_movement_joints (void)
   block_clear (&block);
 }
 
+/* A dry gable of 45 degrees over 4 m: 4 m2, of which twenty wedges of 20 x 20 / 2 are packed. A cap
+ * of 120, plumb, fills them instead. */
+static void
+test_gable (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  const double t = length_to_mm (block.thickness);
+  Length height;
+
+  wall->length = LENGTH_MM (4000);
+  wall->laying.given = LAYING_HEAD | LAYING_BED | LAYING_FIRST_BED;
+  wall->laying.head = wall->laying.bed = wall->laying.first_bed = 0;
+  wall_take_top (wall,
+                 top_gable (LENGTH_MM (4000), 0, 0, LENGTH_MM (2000), LENGTH_MM (2000), &height),
+                 LENGTH_MM (2000));
+  {
+    g_auto (Counted) counted = count (project_of (wall, &block));
+
+    g_assert_cmpfloat_with_epsilon (quantity (&counted, "wall.gross-area"), 4, 1e-9);
+    g_assert_cmpfloat_with_epsilon (quantity (&counted, "wall.net-volume"), (4e6 - 4000) * t / 1e9,
+                                    1e-5);
+    g_assert_cmpfloat_with_epsilon (quantity (&counted, "bed-mortar.volume"), 4000 * t / 1e6, 1e-4);
+    g_assert_cmpfloat (quantity (&counted, "blocks.raked"), >=, 19);
+    g_assert_null (takeoff_line (counted.takeoff, "cap.volume"));
+  }
+  g_autoptr (Wall) capped = wall_copy (wall);
+  capped->cap.height = LENGTH_MM (120);
+  g_auto (Counted) counted = count (project_of (capped, &block));
+  g_assert_cmpfloat_with_epsilon (quantity (&counted, "bed-mortar.volume"), 0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (quantity (&counted, "cap.volume"), (4000 * 120 + 4000) * t / 1e9,
+                                  1e-6);
+  g_assert_cmpfloat_with_epsilon (quantity (&counted, "cap.length"), 2 * 2.8284271247, 1e-9);
+  block_clear (&block);
+}
+
+/* Beds of 20 on the foundation, and of what the step leaves on it: 202 is one course, 210
+ * leaves 12.
+ */
+static void
+test_stepped_footing (void)
+{
+  static const struct
+  {
+    double up, bed;
+  } rows[] = { { 202, 20 }, { 210, 12 }, { 5, 15 } };
+  Block block = block_default ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (Wall) wall = wall_new ();
+
+      foot_list_add (wall->feet, LENGTH_MM (3600), length_from_mm (rows[i].up));
+      {
+        g_auto (Counted) counted = count (project_of (wall, &block));
+
+        g_assert_cmpfloat_with_epsilon (
+            quantity (&counted, "bed-mortar.volume"),
+            (3600 * 20 + 2400 * rows[i].bed) * length_to_mm (block.thickness) / 1e6, 1e-6);
+        g_assert_cmpfloat_with_epsilon (quantity (&counted, "wall.gross-area"),
+                                        6 * 2.5 - 2.4 * rows[i].up / 1000, 1e-9);
+      }
+    }
+  block_clear (&block);
+}
+
 /* No line for what is not there. */
 static void
 test_no_movement_joint (void)
@@ -765,6 +831,8 @@ main (int argc, char **argv)
   g_test_add_func ("/takeoff/any-wall/pieces-and-joints-fill-it", test_fills_the_wall);
   g_test_add_func ("/takeoff/movement-joints/filler-and-no-mortar", test_movement_joints);
   g_test_add_func ("/takeoff/movement-joints/none", test_no_movement_joint);
+  g_test_add_func ("/takeoff/top/gable-wedges-and-cap", test_gable);
+  g_test_add_func ("/takeoff/foot/beds-on-steps", test_stepped_footing);
   g_test_add_func ("/takeoff/any-wall/lines-and-their-pieces", test_any_wall);
   g_test_add_func ("/takeoff/walls/sum-to-the-project", test_walls_sum);
   g_test_add_func ("/takeoff/butted/as-a-shorter-wall", test_butted);
