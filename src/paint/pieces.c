@@ -322,8 +322,16 @@ add_packings (Scene *scene)
     {
       const Packing *packing = &g_array_index (scene->layout->packings, Packing, i);
       look.course = packing->course;
-      drawing_add_box (scene->drawing, &look, at_length (packing->x, packing->bottom),
-                       at_length (packing->x + packing->length, packing->bottom + packing->height));
+      const Length right = packing->x + packing->length;
+      /* Under a slope it is a wedge. */
+      const MarkPoint corners[] = {
+        at_length (packing->x, packing->bottom),
+        at_length (right, packing->bottom),
+        at_length (right, packing->bottom + packing->right),
+        at_length (packing->x, packing->bottom + packing->left),
+      };
+
+      drawing_add (scene->drawing, MARK_POLYGON, &look, corners, G_N_ELEMENTS (corners));
     }
 }
 
