@@ -462,7 +462,7 @@ add_key (Frame *frame)
   double x = frame->frame.x0 + 8;
   g_autofree char *whole = g_strdup_printf (_ ("whole: %d"), layout->n_whole);
   g_autofree char *cut
-      = g_strdup_printf (has_raked (layout) ? _ ("cut, with its length; raked: below/above: %d")
+      = g_strdup_printf (has_raked (layout) ? _ ("cut, with its length: %d; raked: below/above")
                                             : _ ("cut, with its length: %d"),
                          layout->n_cut);
 

@@ -22,6 +22,11 @@
 #define FOOT 30.0 /* numbers of the lowest strip */
 #define FIGURE 6.2
 #define LETTER 0.66 /* width of one on average, by its size */
+/* Of what is written over a slope: from the end of the piece's upper edge, and below it. */
+#define BESIDE 9.0
+#define UNDER_TOP 3.0
+#define OVER_FOOT 6.0
+#define NAME_SPARE 30.0 /* of the names' column, beside them */
 #define NUMBER_ROOM 4.0
 #define NUMBER_ROWS 2
 #define ROW_PITCH 9.0
@@ -174,28 +179,31 @@ add_outline (Strips *strips, const Course *course, const Piece *piece)
   drawing_add (strips->drawing, MARK_POLYGON, &look, points, n);
 }
 
-/* Both edges, and the angle of the cut where there is room for it. */
+/* Both edges and the angle of the cut. */
 static char *
-raked_text (const Rake *rake, double room)
+raked_text (const Rake *rake)
 {
-  const double letter = LETTER * theme_row (THEME_PAPER, STYLE_PIECE_LABEL)->text_size;
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
   g_autofree char *edges = rake_text (rake);
-  g_autofree char *all = g_strdup_printf (
-      "%s · %s°", edges, g_ascii_formatd (digits, sizeof digits, "%.1f", rake_angle (rake)));
 
-  return (double) g_utf8_strlen (all, -1) * letter > room ? g_steal_pointer (&edges)
-                                                          : g_steal_pointer (&all);
+  return g_strdup_printf ("%s · %s°", edges,
+                          g_ascii_formatd (digits, sizeof digits, "%.1f", rake_angle (rake)));
+}
+
+static double
+width_of (const char *text, Style style)
+{
+  return (double) g_utf8_strlen (text, -1) * LETTER * theme_row (THEME_PAPER, style)->text_size;
 }
 
 static char *
-piece_text (const Layout *layout, const Piece *piece, double room)
+piece_text (const Layout *layout, const Piece *piece)
 {
   char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
   Rake rake;
 
   if (piece->shape == PIECE_RAKED && piece_rake (layout, piece, &rake))
-    return raked_text (&rake, room);
+    return rake_text (&rake);
   if (piece->shape != PIECE_RIPPED)
     return g_strdup (length_text (piece->length, length));
   return g_strdup_printf ("%s × %s", length_text (piece->length, length),
@@ -211,6 +219,98 @@ text_style (const Piece *piece, double room)
   return room < LABEL_ROOM ? STYLE_STRIP_NUMBER : STYLE_PIECE_LABEL;
 }
 
+/* Whether nothing is laid on that side of it, where the slope comes down. */
+static int
+free_side (const Layout *layout, const Course *course, const Piece *piece, const Rake *rake)
+{
+  const Piece *first = layout_piece (layout, (guint) course->first);
+  const Piece *last = first + course->n_pieces - 1;
+
+  if (rake->left < rake->right && (piece == first || piece[-1].segment != piece->segment))
+    return -1;
+  if (rake->right < rake->left && (piece == last || piece[1].segment != piece->segment))
+    return 1;
+  return piece == last && rake->n_slopes > 1 ? 1 : 0;
+}
+
+/* Where the upper edge of a piece begins, or ends, on that side. */
+static Length
+upper_end (const Layout *layout, const Piece *piece, int side)
+{
+  LayPoint corners[OUTLINE_MOST_CORNERS];
+  const guint n = outline_corners (layout, piece, corners);
+  Length x = side < 0 ? piece->x + piece->length : piece->x;
+
+  for (guint i = 0; i < n; i++)
+    if (corners[i].z == piece->bottom + piece->height)
+      x = side < 0 ? MIN (x, corners[i].x) : MAX (x, corners[i].x);
+  return x;
+}
+
+/* Over a piece that is lower than its course. FALSE: there is no room. */
+static gboolean
+add_text_above (Strips *strips, const Course *course, const Piece *piece, const Rake *rake)
+{
+  const double y = place_z (strips, course, piece->bottom + piece->height);
+  const double room = y - place_z (strips, course, course->top);
+  const double left = place_x (strips, MAX (piece->x, strips->from));
+  const double right = place_x (strips, MIN (piece->x + piece->length, strips->to));
+  g_autofree char *text = rake_text (rake);
+  MarkLook look = mark_look (STYLE_PIECE_LABEL, LAYER_LABELS);
+
+  if (room < LABEL_LEAST)
+    return FALSE;
+  look.fit = right - left;
+  drawing_add_text (strips->drawing, &look, place ((left + right) / 2, y), 0.5f, 1, text);
+  return TRUE;
+}
+
+/* Where what marks it out stands on that side: over the slope, or, where that goes all along the
+ * piece, beside its low end. */
+static MarkPoint
+beside (const Strips *strips, const Course *course, const Piece *piece, const Rake *rake, int side)
+{
+  const Length end = side < 0 ? piece->x : piece->x + piece->length;
+
+  if (rake->top == 0 && rake->n_slopes == 1)
+    return place (place_x (strips, end) + side * BESIDE / 2,
+                  place_z (strips, course, piece->bottom) - OVER_FOOT);
+  return place (place_x (strips, upper_end (strips->page->layout, piece, side)) + side * BESIDE,
+                place_z (strips, course, piece->bottom + piece->height) + UNDER_TOP);
+}
+
+/* FALSE: it is no raked piece, or has no room there. */
+static gboolean
+add_raked_text (Strips *strips, const Course *course, const Piece *piece)
+{
+  const SheetBox *field = &strips->page->field;
+  const double over = foot_of (strips, course) - STRIP_HEIGHT - OVER_FOOT;
+  const MarkLook look = mark_look (STYLE_STRIP_NUMBER, LAYER_LABELS);
+  g_autofree char *text = NULL;
+  MarkPoint at;
+  double width;
+  int side;
+  Rake rake;
+
+  if (piece->shape != PIECE_RAKED || !piece_rake (strips->page->layout, piece, &rake))
+    return FALSE;
+  side = free_side (strips->page->layout, course, piece, &rake);
+  if (side == 0)
+    return add_text_above (strips, course, piece, &rake);
+  if (!is_shown (strips, piece->x, piece->x + piece->length))
+    return FALSE;
+  text = raked_text (&rake);
+  width = width_of (text, STYLE_STRIP_NUMBER);
+  at = beside (strips, course, piece, &rake, side);
+  /* Into the names at the sheet's edge it may not run, and not over the other edge. */
+  if (side < 0 && (double) at.dx - width < strips->left - NAME_SPARE)
+    at = place (strips->left - NAME_SPARE + width, over);
+  if (side > 0 && (double) at.dx + width > field->x1)
+    at = place (field->x1 - width, over);
+  drawing_add_text (strips->drawing, &look, at, side < 0 ? 1.f : 0.f, 0.5f, text);
+  return TRUE;
+}
+
 static void
 add_piece_text (Strips *strips, const Course *course, const Piece *piece)
 {
@@ -220,10 +320,12 @@ add_piece_text (Strips *strips, const Course *course, const Piece *piece)
   MarkLook look = mark_look (text_style (piece, low - high), LAYER_LABELS);
   g_autofree char *text = NULL;
 
+  if (add_raked_text (strips, course, piece))
+    return;
   if (x1 - x0 < (seat.x1 - seat.x0) / 2 || low - high < LABEL_LEAST)
     return;
   look.fit = length_to_mm (x1 - x0) * strips->scale;
-  text = piece_text (strips->page->layout, piece, look.fit);
+  text = piece_text (strips->page->layout, piece);
   drawing_add_text (strips->drawing, &look,
                     place ((place_x (strips, x0) + place_x (strips, x1)) / 2, (low + high) / 2),
                     0.5f, 0.5f, text);

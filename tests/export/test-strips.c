@@ -46,7 +46,7 @@ n_across (const Sample *sample, guint parts)
 static void
 test_every_piece (gconstpointer data)
 {
-  static const guint parts[N_SAMPLES] = { 1, 1, 1, 2, 1, 1 };
+  static const guint parts[N_SAMPLES] = { 1, 1, 1, 2, 1, 1, 1 };
   const int kind = GPOINTER_TO_INT (data);
   g_auto (Sample) sample = sample_new ((SampleKind) kind);
   const Page page = page_of (&sample, "A4");

@@ -5,6 +5,7 @@
 const char *const sample_words[N_SAMPLES] = {
   [SAMPLE_STREET] = "street", [SAMPLE_BARE] = "bare",     [SAMPLE_SMALL] = "small",
   [SAMPLE_LONG] = "long",     [SAMPLE_NARROW] = "narrow", [SAMPLE_THICK] = "thick",
+  [SAMPLE_GABLE] = "gable",
 };
 
 typedef struct
@@ -57,7 +58,27 @@ static const Plan plans[N_SAMPLES] = {
                         { "D1", OPENING_DOOR, 1995, 1600, 0, 2100 } } },
   [SAMPLE_THICK]
   = { 4000, 2130, 10, FALSE, 0, 0, { { "W1", OPENING_WINDOW, 1500, 1000, 850, 1000 } } },
+  [SAMPLE_GABLE] = { 8000,
+                     5049,
+                     2,
+                     FALSE,
+                     0,
+                     0,
+                     { { "W1", OPENING_WINDOW, 1800, 1200, 1033, 1200 },
+                       { "D1", OPENING_DOOR, 5000, 900, 300, 2100 } } },
 };
+
+/* 34 degrees to the left of the ridge and 26 to the right. */
+static void
+make_gable (Wall *wall)
+{
+  top_list_add (wall->tops, 0, LENGTH_MM (2424));
+  top_list_add (wall->tops, LENGTH_MM (3600), 0);
+  top_list_add (wall->tops, LENGTH_MM (8000), LENGTH_MM (2124));
+  foot_list_add (wall->feet, LENGTH_MM (4000), LENGTH_MM (202));
+  foot_list_add (wall->feet, LENGTH_MM (7000), LENGTH_MM (290));
+  wall->cap.height = LENGTH_MM (60);
+}
 
 static void
 add_hole (Wall *wall, const Hole *hole, guint32 id)
@@ -129,8 +150,11 @@ Sample
 sample_new (SampleKind kind)
 {
   Project *project = project_new ();
+  Wall *wall = planned (&plans[kind], project_block_at (project, 0)->id);
 
-  return laid (project, planned (&plans[kind], project_block_at (project, 0)->id));
+  if (kind == SAMPLE_GABLE)
+    make_gable (wall);
+  return laid (project, wall);
 }
 
 static int
@@ -159,6 +183,29 @@ add_random_hole (Wall *wall, const Block *block, GRand *random, guint32 id)
   g_array_set_size (wall->openings, wall->openings->len - 1);
 }
 
+/* Points in order, some of them steps, and two steps of the footing. */
+static void
+add_random_top (Wall *wall, GRand *random)
+{
+  const int length = wall->length / LENGTH_PER_MM, height = wall->height / LENGTH_PER_MM;
+  const int n = g_rand_int_range (random, 1, 6);
+  int x = 0;
+
+  for (int i = 0; i < n; i++)
+    {
+      const gboolean step = i > 0 && g_rand_int_range (random, 0, 4) == 0;
+
+      x = step ? x : g_rand_int_range (random, x + 1, length - n + i + 1);
+      top_list_add (wall->tops, LENGTH_MM (x),
+                    i == n / 2 ? 0 : LENGTH_MM (g_rand_int_range (random, 0, height * 2 / 3)));
+    }
+  foot_list_add (wall->feet, LENGTH_MM (length / 3),
+                 LENGTH_MM (between (random, 0, height / 4, 1)));
+  foot_list_add (wall->feet, LENGTH_MM (length / 2),
+                 LENGTH_MM (between (random, 0, height / 4, 1)));
+  wall->cap.height = g_rand_boolean (random) ? LENGTH_MM (50) : 0;
+}
+
 Sample
 sample_new_random (GRand *random)
 {
@@ -174,6 +221,14 @@ sample_new_random (GRand *random)
   };
   Wall *wall = planned (&plan, block->id);
 
+  if (g_rand_boolean (random))
+    add_random_top (wall, random);
+  /* Two steps of one course may leave nothing over the footing. */
+  if (wall_fault (wall, block, NULL))
+    {
+      g_array_set_size (wall->tops, 0);
+      g_array_set_size (wall->feet, 0);
+    }
   for (guint32 id = 1; id <= 5; id++)
     add_random_hole (wall, block, random, id);
   return laid (project, wall);

@@ -20,6 +20,7 @@ typedef enum
   SAMPLE_LONG,   /* 20 m, seven openings, two of them one above the other, two returns */
   SAMPLE_NARROW, /* a pier of 95 mm, which breaks rules */
   SAMPLE_THICK,  /* joints of 10 mm */
+  SAMPLE_GABLE,  /* 8 m up to a ridge of 5 m off its middle, a cap, a footing of two steps */
   N_SAMPLES
 } SampleKind;
 
