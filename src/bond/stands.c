@@ -269,6 +269,99 @@ stands_of_layout (const Layout *layout)
   return all;
 }
 
+/* --- what is still to be laid --- */
+
+Layout *
+stands_rest_of_layout (const Layout *layout)
+{
+  Layout *rest = g_new0 (Layout, 1);
+
+  g_atomic_ref_count_init (&rest->refs);
+  rest->wall = layout->wall;
+  rest->held = layout->held;
+  rest->courses = g_array_new (FALSE, TRUE, sizeof (Course));
+  rest->packings = g_array_new (FALSE, TRUE, sizeof (Packing));
+  rest->pins = g_array_ref (layout->pins);
+  rest->pieces = g_array_new (FALSE, TRUE, sizeof (Piece));
+  rest->points = g_array_ref (layout->points);
+  rest->breaches = g_array_new (FALSE, TRUE, sizeof (Breach));
+  for (guint i = 0; i < layout->courses->len; i++)
+    {
+      Course course = *layout_course (layout, i);
+      const gint32 first = course.first, n = course.n_pieces;
+
+      course.first = (gint32) rest->pieces->len;
+      for (gint32 k = first; k < first + n; k++)
+        {
+          const Piece *piece = layout_piece (layout, (guint) k);
+
+          if (piece->stands)
+            continue;
+          g_array_append_val (rest->pieces, *piece);
+          *(piece->shape == PIECE_WHOLE ? &rest->n_whole : &rest->n_cut) += 1;
+        }
+      course.n_pieces = (gint32) rest->pieces->len - course.first;
+      g_array_append_val (rest->courses, course);
+    }
+  for (guint i = 0; i < layout->packings->len; i++)
+    {
+      const Packing *packing = &g_array_index (layout->packings, Packing, i);
+
+      if (!layout_course (layout, (guint) packing->course - 1)->stands)
+        g_array_append_val (rest->packings, *packing);
+    }
+  return rest;
+}
+
+/* --- what may still be changed --- */
+
+static Length
+top_of_standing (const Wall *wall, const Block *block)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+
+  return gauge_top (wall, block, &laying, wall_standing (wall));
+}
+
+gboolean
+stands_beside (const Wall *wall, const Block *block, const Opening *opening)
+{
+  return wall_standing (wall) > 0 && opening->sill < top_of_standing (wall, block);
+}
+
+static gboolean
+same_ends (const Wall *a, const Wall *b)
+{
+  for (int side = 0; side < 2; side++)
+    if (a->ends[side].ret != b->ends[side].ret || a->ends[side].through != b->ends[side].through)
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+stands_in (const Wall *before, const Wall *after, const Block *block)
+{
+  const Laying was = laying_resolve (&before->laying, block);
+  const Laying is = laying_resolve (&after->laying, block);
+
+  if (wall_standing (before) == 0)
+    return TRUE;
+  if (before->length != after->length || was.first_bed != is.first_bed
+      || !same_ends (before, after))
+    return FALSE;
+  for (guint i = 0; i < before->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (before, i);
+      const Opening *other = wall_opening (after, opening->id);
+
+      if (stands_beside (before, block, opening)
+          && (other == NULL || other->x != opening->x || other->width != opening->width
+              || other->sill != opening->sill))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* --- laid as before --- */
 
 gint32

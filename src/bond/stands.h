@@ -16,6 +16,17 @@ void stands_split (Geometry *geometry, const Wall *wall);
  * them. */
 GArray *stands_of_layout (const Layout *layout);
 
+/* The same layout without the pieces that stand, and without what is packed in their courses; no
+ * breaches, no proof. New. */
+Layout *stands_rest_of_layout (const Layout *layout);
+
+/* Whether masonry stands beside an opening, or beneath its sill where that is cut: such an opening
+ * is where it is. */
+gboolean stands_beside (const Wall *wall, const Block *block, const Opening *opening);
+/* Whether a wall leaves what stands of another one as it is: its length, its turns and levelling
+ * bed, and the openings beside what stands. */
+gboolean stands_in (const Wall *before, const Wall *after, const Block *block);
+
 /* How many courses are to be held fast, for a first try, when a wall is laid of which something
  * stands: as many as were when the last one was written down. The answer holds when it has all
  * standing courses as they stand (stands_matches()); else all of them are to be. */

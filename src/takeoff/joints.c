@@ -288,12 +288,14 @@ height_at_returns (const Wall *wall, const Faces *faces, const Course *course, L
 }
 
 static void
-add_packings (const Layout *layout, Joints *joints)
+add_packings (const Layout *layout, gboolean rest, Joints *joints)
 {
   for (guint i = 0; i < layout->packings->len; i++)
     {
       const Packing *packing = &g_array_index (layout->packings, Packing, i);
 
+      if (rest && layout_course (layout, (guint) packing->course - 1)->stands)
+        continue;
       *(packing_is_wedge (packing) ? &joints->wedges : &joints->packings) += packing_area (packing);
     }
 }
@@ -337,14 +339,22 @@ beds_on_steps (const Wall *wall, const Block *block, const Laying *laying, const
   return area;
 }
 
+static void
+add_bed (Joints *joints, gint64 length, Length thickness)
+{
+  joints->bed += length;
+  joints->bed_face += length * thickness;
+}
+
 Joints
-joints_of (const Wall *wall, const Block *block, const Laying *laying, const Layout *layout)
+joints_of (const Wall *wall, const Block *block, const Laying *laying, const Layout *layout,
+           gboolean rest)
 {
   Joints joints = { 0 };
   g_autoptr (GArray) below = NULL;
   Faces faces;
 
-  add_packings (layout, &joints);
+  add_packings (layout, rest, &joints);
   faces_init (&faces);
   for (guint c = 0; c < layout->courses->len; c++)
     {
@@ -354,18 +364,22 @@ joints_of (const Wall *wall, const Block *block, const Laying *laying, const Lay
       faces_read (&faces, layout, course);
       above = runs_at (wall, faces.edges[FACE_BOTTOM], course->bottom, course->bottom + 1,
                        laying->head);
-      if (c == 0)
+      if (rest && course->stands)
+        ;
+      else if (c == 0)
         joints.levelling = total_length (above);
       else
-        joints.bed += shared_length (below, above);
-      if (wall->feet->len > 0)
+        add_bed (&joints, shared_length (below, above),
+                 course->bottom - layout_course (layout, c - 1)->top);
+      if (wall->feet->len > 0 && (!rest || !course->stands))
         joints.steps
             += beds_on_steps (wall, block, laying, &faces, course->number, &joints.levelling);
       g_clear_pointer (&below, g_array_unref);
       below = runs_at (wall, faces.edges[FACE_TOP], course->top, course->top - 1, laying->head);
       reach_over_returns (wall, laying->head, below);
-      joints.head += facing_height (wall, &faces, laying->head)
-                     + height_at_returns (wall, &faces, course, laying->head);
+      if (!rest || !course->stands)
+        joints.head += facing_height (wall, &faces, laying->head)
+                       + height_at_returns (wall, &faces, course, laying->head);
     }
   faces_clear (&faces);
   return joints;

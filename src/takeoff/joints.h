@@ -8,6 +8,7 @@ typedef struct
 {
   gint64 levelling; /* length of course 1 that stands on the levelling bed */
   gint64 bed;       /* length of the bed joints above it: where a course lies on the one below */
+  gint64 bed_face;  /* the same times the thickness of each, which differ where something stands */
   gint64 head;      /* height of the upright joints, those against a return too */
   double packings;  /* mm2 of face, wedges under slopes left out */
   double wedges;    /* mm2 of face: these */
@@ -16,5 +17,8 @@ typedef struct
 
 /* Counted from the pieces' outlines. A bed joint runs on across the upright joints of both its
  * courses. Where a course of this wall runs through a corner it lies on the other wall's course;
- * where the other wall runs through, that wall counts it. `laying` is resolved. */
-Joints joints_of (const Wall *wall, const Block *block, const Laying *laying, const Layout *layout);
+ * where the other wall runs through, that wall counts it. `laying` is resolved. Where `rest` is
+ * asked for, nothing of courses that stand is counted: neither their upright joints nor the beds
+ * under them. */
+Joints joints_of (const Wall *wall, const Block *block, const Laying *laying, const Layout *layout,
+                  gboolean rest);

@@ -4,6 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "bond/gauge.h"
+#include "bond/stands.h"
 #include "concrete/bed-steel.h"
 #include "concrete/ties.h"
 #include "cutting/cutting.h"
@@ -92,8 +94,9 @@ count_stocks (GArray *lengths, const gint *stop)
   return (double) stocks;
 }
 
+/* Bars and ties that lie on that course or higher. */
 static void
-tally_steel (Tally *tally, const Wall *wall, const Block *block, GArray *lengths)
+tally_steel (Tally *tally, const Wall *wall, const Block *block, gint32 from, GArray *lengths)
 {
   g_autoptr (GArray) runs = bed_steel_runs (wall, block);
 
@@ -102,6 +105,8 @@ tally_steel (Tally *tally, const Wall *wall, const Block *block, GArray *lengths
       const SteelRun *run = &g_array_index (runs, SteelRun, i);
       double length = length_to_mm (run->bar_length) * run->bars;
 
+      if (run->course < from)
+        continue;
       tally->steel_length += length;
       tally->steel_mass += length / 1000 * bed_steel_mass_per_metre (run->diameter);
       add_run (run, lengths);
@@ -109,7 +114,7 @@ tally_steel (Tally *tally, const Wall *wall, const Block *block, GArray *lengths
 }
 
 static void
-tally_ties (Tally *tally, const Wall *wall, const Block *block)
+tally_ties (Tally *tally, const Wall *wall, const Block *block, gint32 from)
 {
   g_autoptr (GArray) rows = ties_of_wall (wall, block);
 
@@ -117,7 +122,8 @@ tally_ties (Tally *tally, const Wall *wall, const Block *block)
     {
       const TieRow *row = &g_array_index (rows, TieRow, i);
 
-      tally->ties[row->kind] += row->abreast;
+      if (row->course >= from)
+        tally->ties[row->kind] += row->abreast;
     }
 }
 
@@ -139,15 +145,68 @@ tally_pieces (Tally *tally, const Layout *layout, const Block *block)
   tally->mass = tally->volume / MM3_PER_M3 * block->density;
 }
 
-static void
-tally_areas (Tally *tally, const Wall *wall)
+/* How high an opening is above `from`. */
+static double
+height_above (const Opening *opening, Length from)
 {
-  tally->gross = wall_face_area (wall, 0, wall->length);
+  const Length head = opening_head (opening);
+
+  return head > from ? length_to_mm (head - MAX (opening->sill, from)) : 0;
+}
+
+/* What lies above a height of a straight stretch of the top, mm2. */
+static double
+face_above (double x0, double z0, double x1, double z1, double from)
+{
+  const double low = MIN (z0, z1) - from, high = MAX (z0, z1) - from;
+
+  if (high <= 0)
+    return 0;
+  if (low >= 0)
+    return (x1 - x0) * (low + high) / 2;
+  return (x1 - x0) * high / (high - low) * high / 2;
+}
+
+/* From a height to the top, less where the footing is higher. */
+static double
+area_above (const Wall *wall, Length from)
+{
+  double area = 0;
+
+  if (from <= 0)
+    return wall_face_area (wall, 0, wall->length);
+  for (Length x = 0; x < wall->length;)
+    {
+      const TopLine line = wall->tops->len > 0
+                               ? top_line (wall->tops, wall->height, x, SIDE_RIGHT)
+                               : (TopLine){ 0, wall->height, wall->length, wall->height };
+      const Length end = MIN (line.x1, wall->length);
+
+      area += face_above (length_to_mm (x), length_to_mm (top_line_at (&line, x)),
+                          length_to_mm (end), length_to_mm (top_line_at (&line, end)),
+                          length_to_mm (from));
+      x = end;
+    }
+  for (guint i = 0; i < wall->feet->len; i++)
+    {
+      const Foot *foot = foot_point (wall->feet, i);
+      const Length to = i + 1 < wall->feet->len ? foot_point (wall->feet, i + 1)->x : wall->length;
+
+      area -= length_to_mm (to - foot->x) * length_to_mm (MAX (foot->up - from, 0));
+    }
+  return area;
+}
+
+/* Above the height `from`, as what follows. */
+static void
+tally_areas (Tally *tally, const Wall *wall, Length from)
+{
+  tally->gross = area_above (wall, from);
   for (guint i = 0; i < wall->openings->len; i++)
     {
       const Opening *opening = wall_opening_at (wall, i);
 
-      tally->openings += length_to_mm (opening->width) * length_to_mm (opening->height);
+      tally->openings += length_to_mm (opening->width) * height_above (opening, from);
     }
 }
 
@@ -166,41 +225,45 @@ tally_cap (Tally *tally, const Wall *wall, const Block *block, double wedges)
 
 /* Movement joints from the foundation to the top, less what openings that they cross leave out. */
 static void
-tally_movement_joints (Tally *tally, const Wall *wall)
+tally_movement_joints (Tally *tally, const Wall *wall, Length from)
 {
   for (guint i = 0; i < wall->movement_joints->len; i++)
     {
       const MovementJoint *joint = wall_movement_joint_at (wall, i);
 
-      tally->filler += length_to_mm (wall_top_at (wall, joint->x, SIDE_LEFT)
-                                     - wall_foot_at (wall, joint->x, SIDE_LEFT));
+      tally->filler
+          += length_to_mm (MAX (wall_top_at (wall, joint->x, SIDE_LEFT)
+                                    - MAX (wall_foot_at (wall, joint->x, SIDE_LEFT), from),
+                                0));
       for (guint k = 0; k < wall->openings->len; k++)
         {
           const Opening *opening = wall_opening_at (wall, k);
 
           if (opening->x < movement_joint_right (joint) && opening_right (opening) > joint->x)
-            tally->filler -= length_to_mm (opening->height);
+            tally->filler -= height_above (opening, from);
         }
     }
 }
 
 /* `bed` is the levelling bed as the footing makes it; NULL: it is not surveyed, and the bed is as
- * thick as it was drawn. */
+ * thick as it was drawn or measured. */
 static void
 tally_joints (Tally *tally, const Wall *wall, const Block *block, const Layout *layout,
-              const BedWall *bed)
+              const BedWall *bed, gboolean rest)
 {
   Laying laying = laying_resolve (&wall->laying, block);
-  Joints joints = joints_of (wall, block, &laying, layout);
+  Joints joints = joints_of (wall, block, &laying, layout, rest);
   double thickness = length_to_mm (block->thickness);
   double per_mm = LENGTH_PER_MM;
+  double beds = (double) joints.bed / per_mm * length_to_mm (laying.bed);
+  double first = length_to_mm (gauge_bed (wall, block, &laying, 1));
 
-  tally->adhesive = thickness
-                    * ((double) joints.bed / per_mm * length_to_mm (laying.bed)
-                       + (double) joints.head / per_mm * length_to_mm (laying.head));
-  tally->bed_mortar
-      = bed ? bed->mortar
-            : thickness * (double) joints.levelling / per_mm * length_to_mm (laying.first_bed);
+  if (wall_standing (wall) > 0)
+    beds = (double) joints.bed_face / (per_mm * per_mm);
+  tally->adhesive = thickness * (beds + (double) joints.head / per_mm * length_to_mm (laying.head));
+  tally->bed_mortar = thickness * (double) joints.levelling / per_mm * first;
+  if (bed)
+    tally->bed_mortar = rest && wall_standing (wall) > 0 ? 0 : bed->mortar;
   tally->bed_mortar += thickness * (joints.packings + (bed ? 0 : joints.steps));
   if (wall->cap.height == 0)
     tally->bed_mortar += thickness * joints.wedges;
@@ -497,7 +560,9 @@ line_free (gpointer data)
 typedef struct
 {
   const Project *project;
-  Layout *const *layouts;
+  Layout *const *layouts; /* of what is counted */
+  Layout *const *laid;    /* with what stands, too */
+  gboolean rest;          /* only what does not stand yet */
   const gint *stop;
   Beds *beds; /* NULL: the footing is not surveyed */
   Tally *walls;
@@ -531,17 +596,28 @@ count_wall (Counting *counting, guint i)
   const Wall *wall = project_wall_at (counting->project, i);
   const Layout *layout = counting->layouts[i];
   const Block *block = project_block (counting->project, wall->block);
+  const gint32 standing = wall_standing (wall);
   Tally *tally = &counting->walls[i];
+  /* What lies on the last course that stands is laid with the next one. */
+  const gint32 lies_on = standing + (standing == (gint32) layout->courses->len);
+  Length from = 0;
   g_autoptr (GArray) steel = g_array_new (FALSE, FALSE, sizeof (SteelLength));
 
   if (is_stopped (counting))
     return FALSE;
+  if (counting->rest && standing > 0)
+    {
+      const Laying laying = laying_resolve (&wall->laying, block);
+
+      from = gauge_top (wall, block, &laying, standing);
+    }
   tally_pieces (tally, layout, block);
-  tally_areas (tally, wall);
-  tally_movement_joints (tally, wall);
-  tally_joints (tally, wall, block, layout, beds_wall (counting->beds, wall->id));
-  tally_steel (tally, wall, block, steel);
-  tally_ties (tally, wall, block);
+  tally_areas (tally, wall, from);
+  tally_movement_joints (tally, wall, from);
+  tally_joints (tally, wall, block, counting->laid[i], beds_wall (counting->beds, wall->id),
+                counting->rest);
+  tally_steel (tally, wall, block, counting->rest ? lies_on : 0, steel);
+  tally_ties (tally, wall, block, counting->rest ? lies_on : 0);
   tally_add (&counting->all, tally);
   if (steel->len > 0)
     g_array_append_vals (counting->steel, steel->data, steel->len);
@@ -586,24 +662,44 @@ takeoff_of (const Counting *counting)
   return takeoff;
 }
 
+static Takeoff *
+count_all (Counting *counting)
+{
+  const guint n = counting->project->walls->len;
+  Takeoff *takeoff = NULL;
+
+  counting->beds = beds_of_project (counting->project);
+  counting->walls = g_new0 (Tally, n + 1);
+  counting->units = g_new0 (gint32, n + 1);
+  counting->steel = g_array_new (FALSE, FALSE, sizeof (SteelLength));
+  if (count (counting))
+    takeoff = takeoff_of (counting);
+  beds_free (counting->beds);
+  g_free (counting->walls);
+  g_free (counting->units);
+  g_clear_pointer (&counting->saws, g_ptr_array_unref);
+  g_array_unref (counting->steel);
+  return takeoff;
+}
+
 Takeoff *
 takeoff_new (const Project *project, Layout *const *layouts, const gint *stop)
 {
-  Counting counting = { .project = project, .layouts = layouts, .stop = stop };
-  Takeoff *takeoff = NULL;
+  Counting counting = { .project = project, .layouts = layouts, .laid = layouts, .stop = stop };
 
-  counting.beds = beds_of_project (project);
-  counting.walls = g_new0 (Tally, project->walls->len + 1);
-  counting.units = g_new0 (gint32, project->walls->len + 1);
-  counting.steel = g_array_new (FALSE, FALSE, sizeof (SteelLength));
-  if (count (&counting))
-    takeoff = takeoff_of (&counting);
-  beds_free (counting.beds);
-  g_free (counting.walls);
-  g_free (counting.units);
-  g_clear_pointer (&counting.saws, g_ptr_array_unref);
-  g_array_unref (counting.steel);
-  return takeoff;
+  return count_all (&counting);
+}
+
+Takeoff *
+takeoff_rest_new (const Project *project, Layout *const *layouts, const gint *stop)
+{
+  g_autoptr (GPtrArray) rests = g_ptr_array_new_with_free_func ((GDestroyNotify) layout_unref);
+  Counting counting = { .project = project, .laid = layouts, .rest = TRUE, .stop = stop };
+
+  for (guint i = 0; i < project->walls->len; i++)
+    g_ptr_array_add (rests, stands_rest_of_layout (layouts[i]));
+  counting.layouts = (Layout *const *) rests->pdata;
+  return count_all (&counting);
 }
 
 void

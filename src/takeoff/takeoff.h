@@ -29,6 +29,10 @@ typedef struct
  * project is the sum over kinds of block of one saw plan for all walls; of a wall, for that wall
  * alone. `stop` as in lay_wall(); NULL when stopped. */
 Takeoff *takeoff_new (const Project *project, Layout *const *layouts, const gint *stop);
+/* The same of what does not stand yet: pieces and joints above what stands, areas and movement
+ * joints from its top on, bars and ties that lie on its last course or higher. Off-cuts of what
+ * stands are not counted on. Where nothing stands it is the same. */
+Takeoff *takeoff_rest_new (const Project *project, Layout *const *layouts, const gint *stop);
 void takeoff_free (Takeoff *takeoff);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Takeoff, takeoff_free)
 const TakeoffLine *takeoff_line (const Takeoff *takeoff, const char *key);

@@ -661,6 +661,8 @@ has_end_joint (const Check *check, const Course *course, const Piece *piece, Len
   gboolean strip = is_strip_at (check, course, &side, x);
   Length jamb = step < 0 ? x - check->laying.head : x + 1 + check->laying.head;
   set_at_jamb (check, course, &side, jamb, step < 0);
+  if (course->stands && is_in_packing (check, course, beside, beside + 1))
+    return TRUE;
   for (gint32 i = 0; i < course->n_pieces; i++)
     {
       const Piece *run = layout_piece (check->layout, course->first + i);
