@@ -41,7 +41,7 @@ of_one_wall (const Project *project, const Wall *wall)
 static void (*const rules[]) (Judging *) = {
   judge_contradictions, judge_breaches, judge_openings,        judge_stability, judge_loose,
   judge_fresh,          judge_ends,     judge_pressure,        judge_bed_steel, judge_courses,
-  judge_footing,        judge_meetings, judge_movement_joints, judge_pins,
+  judge_footing,        judge_meetings, judge_movement_joints, judge_as_built,  judge_pins,
 };
 
 struct Judge

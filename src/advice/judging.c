@@ -1,6 +1,8 @@
 /* judging.c - one wall under judgement, and the findings so far */
 #include "advice/judging.h"
 
+#include "bond/stands.h"
+
 #define SHORT_SPAN LENGTH_MM (1200)
 #define SHORT_BEARING LENGTH_MM (100)
 #define LONG_BEARING LENGTH_MM (150)
@@ -31,13 +33,21 @@ judging_add_of (Judging *judging, const Opening *opening, const char *rule, Seve
   return finding;
 }
 
+static gboolean
+keeps_what_stands (const Judging *judging, const Project *mended)
+{
+  const Wall *wall = project_wall (mended, judging->wall->id);
+
+  return wall == NULL || stands_in (judging->wall, wall, judging->block);
+}
+
 Mend
 mend_if_possible (const Judging *judging, Edit *edit, char *text)
 {
   Mend mend = { edit, text };
   g_autoptr (Project) project = project_edit (judging->project, edit, NULL);
 
-  if (project == NULL)
+  if (project == NULL || !keeps_what_stands (judging, project))
     mend_clear (&mend);
   return mend;
 }

@@ -42,7 +42,8 @@ Finding *judging_add (Judging *judging, const char *rule, Severity severity, cha
 Finding *judging_add_of (Judging *judging, const Opening *opening, const char *rule,
                          Severity severity, char *text, Mend mend);
 
-/* The mend, or none when the project would refuse the edit. Takes both. */
+/* The mend, or none when the project would refuse the edit, or it would change what stands. Takes
+ * both. */
 Mend mend_if_possible (const Judging *judging, Edit *edit, char *text);
 void mend_clear (Mend *mend);
 
@@ -73,8 +74,12 @@ void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (
     Judging *judging); /* courses.c: top-course, top-packing, levelling-bed, block-mass */
-void judge_footing (Judging *judging);  /* footing.c: level-book, closing-error, bed-thin,
-                                           bed-thick, out-of-square */
+void judge_footing (Judging *judging); /* footing.c: level-book, closing-error, bed-thin,
+                                          bed-thick, out-of-square */
+/* as-built.c: as-built-length, as-built-top, as-built-level, as-built-bed, as-built-opening,
+ * as-built-plumb, as-built-bow, as-built-bow-metre, as-built-next-beds, as-built-gap; and takes the
+ * mends away of what stands and cannot be mended */
+void judge_as_built (Judging *judging);
 void judge_meetings (Judging *judging); /* meetings.c: walls-clash, walls-crowd, meeting-unclear,
                                            meeting-not-level, corner-lap, ties-unsaid,
                                            ties-not-level, ties-apart */

@@ -7,6 +7,7 @@
 #include "advice/judging.h"
 #include "advice/place.h"
 #include "bond/lay.h"
+#include "bond/stands.h"
 
 /* Pieces laid in all by first looks, and by second looks at those that come first: some tenths of a
  * second. Of a wall of more pieces fewer changes are tried. */
@@ -249,7 +250,8 @@ all_moves (const Asked *asked)
         {
           const Move move = { i, g_array_index (places, Length, k), { G_MAXINT32, 0 } };
 
-          if (move.at != opening->x && may_stand (opening, move.at))
+          if (move.at != opening->x && may_stand (opening, move.at)
+              && !stands_beside (asked->wall, asked->block, opening))
             g_array_append_val (moves, move);
         }
     }
@@ -359,7 +361,7 @@ list_beds (const Asked *asked, guint most, GPtrArray *changes)
       const gboolean wanted = bed >= BED_WANTED_LEAST && bed <= BED_WANTED_MOST;
       Change *change;
 
-      if (bed == asked->laying.first_bed)
+      if (bed == asked->laying.first_bed || wall_standing (asked->wall) > 0)
         continue;
       change = add_change (changes, asked->wall,
                            ABS (bed - asked->laying.first_bed) + (wanted ? 0 : LENGTH_MM (1000)));

@@ -1,6 +1,8 @@
 /* standing.c - where all openings of a wall stand, and what that costs */
 #include "advice/standing.h"
 
+#include "bond/stands.h"
+
 #include "advice/crew.h"
 
 #define MAX_ROUNDS 6
@@ -56,7 +58,7 @@ find_frees (Search *search)
     {
       const Opening *opening = wall_opening_at (search->wall, i);
 
-      if (opening_may_move (opening) > 0)
+      if (opening_may_move (opening) > 0 && !stands_beside (search->wall, search->block, opening))
         {
           Free one = { i, places_of (opening, search->wall, search->how->step) };
 

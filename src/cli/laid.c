@@ -69,11 +69,17 @@ lay_asked (guint i, gpointer data)
 Status
 laid_read (const char *path, const char *wall, Laid *out)
 {
-  Laid laid = { .path = path };
-  const Status status = laid_project (path, &laid.project);
+  Project *project;
+  const Status status = laid_project (path, &project);
 
-  if (status != STATUS_DONE)
-    return status;
+  return status == STATUS_DONE ? laid_of (path, project, wall, out) : status;
+}
+
+Status
+laid_of (const char *path, Project *project, const char *wall, Laid *out)
+{
+  Laid laid = { .path = path, .project = project };
+
   if (!pick_walls (&laid, wall))
     {
       project_unref (laid.project);

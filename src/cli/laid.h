@@ -16,6 +16,8 @@ typedef struct
 /* Reads the project of `path`, picks the wall of key `wall` (NULL: all of them), and lays those.
  * STATUS_DONE; or STATUS_READ or STATUS_CALL after a message, with nothing to clear. */
 Status laid_read (const char *path, const char *wall, Laid *out);
+/* The same of a project that is there already; takes it. */
+Status laid_of (const char *path, Project *project, const char *wall, Laid *out);
 void laid_clear (Laid *laid);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Laid, laid_clear)
 

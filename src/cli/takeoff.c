@@ -9,6 +9,7 @@
 #include "cli/json.h"
 #include "cli/laid.h"
 #include "cli/output.h"
+#include "bond/stands.h"
 #include "cli/saw-list.h"
 #include "export/export.h"
 
@@ -31,12 +32,14 @@ write_item (Json *json, const Laid *laid, const TakeoffLine *line)
 }
 
 static void
-write_json (GString *text, const Laid *laid, const Takeoff *takeoff)
+write_json (GString *text, const Laid *laid, const Takeoff *takeoff, gboolean rest)
 {
   Json json = json_begin (text);
 
   json_object (&json, NULL);
   json_string (&json, "schema", "halfbond.takeoff/1");
+  if (rest)
+    json_bool (&json, "rest", TRUE);
   json_array (&json, "items");
   for (guint i = 0; i < takeoff->lines->len; i++)
     write_item (&json, laid, g_ptr_array_index (takeoff->lines, i));
@@ -68,53 +71,67 @@ name_width (const Takeoff *takeoff)
   return width;
 }
 
+/* `rest` is what is still needed of it; NULL: nobody asked. */
 static void
-write_text (GString *text, const Takeoff *takeoff)
+write_text (GString *text, const Takeoff *takeoff, const Takeoff *rest)
 {
   const glong width = name_width (takeoff);
   const char *group = "";
 
+  if (rest != NULL)
+    {
+      append_padded (text, "", width + 2);
+      g_string_append_printf (text, "  %10s  %10s\n", _ ("in all"), _ ("still"));
+    }
   for (guint i = 0; i < takeoff->lines->len; i++)
     {
       const TakeoffLine *line = g_ptr_array_index (takeoff->lines, i);
+      const TakeoffLine *left = rest != NULL ? takeoff_line (rest, line->key) : NULL;
       if (strcmp (group, line->group) != 0)
         g_string_append_printf (text, "%s%s\n", i ? "\n" : "", _ (line->group));
       group = line->group;
       g_string_append (text, "  ");
       append_padded (text, _ (line->name), width);
-      g_string_append_printf (text, "  %10.*f %s\n", line->decimals, line->quantity, line->unit);
+      g_string_append_printf (text, "  %10.*f", line->decimals, line->quantity);
+      if (rest != NULL)
+        g_string_append_printf (text, "  %10.*f", line->decimals, left ? left->quantity : 0);
+      g_string_append_printf (text, " %s\n", line->unit);
     }
 }
 
 typedef struct
 {
+  gboolean as_json, as_csv;
+  gboolean saw;  /* not the quantities, but what is sawn from what */
+  gboolean rest; /* of what does not stand yet */
+} Form;
+
+typedef struct
+{
   const Laid *laid;
-  Takeoff *takeoff;
+  gboolean rest;
+  Takeoff *takeoff, *all; /* what was asked for; beside it, where that is the rest, all of it */
 } Counting;
 
 static void
 count (guint i G_GNUC_UNUSED, gpointer data)
 {
   Counting *counting = data;
+  const Laid *laid = counting->laid;
 
-  counting->takeoff = takeoff_new (counting->laid->project, counting->laid->layouts, NULL);
+  counting->all = takeoff_new (laid->project, laid->layouts, NULL);
+  counting->takeoff
+      = counting->rest ? takeoff_rest_new (laid->project, laid->layouts, NULL) : counting->all;
 }
 
-typedef struct
-{
-  gboolean as_json, as_csv;
-  gboolean saw; /* not the quantities, but what is sawn from what */
-} Form;
-
+/* What was counted, by the layouts that its saw plans are of. */
 static void
-write_takeoff (GString *text, const Laid *laid, const Form *form)
+write_counted (GString *text, const Laid *laid, const Counting *counting, const Form *form)
 {
-  Counting counting = { .laid = laid };
+  const Takeoff *takeoff = counting->takeoff;
 
-  jobs_run (1, count, &counting, _ ("Counting"));
-  g_autoptr (Takeoff) takeoff = counting.takeoff;
   if (form->as_json)
-    write_json (text, laid, takeoff);
+    write_json (text, laid, takeoff, form->rest);
   else if (form->as_csv)
     {
       g_autofree char *csv = form->saw
@@ -125,18 +142,38 @@ write_takeoff (GString *text, const Laid *laid, const Form *form)
   else if (form->saw)
     saw_list_text (text, laid, takeoff);
   else
-    write_text (text, takeoff);
+    write_text (text, counting->all, form->rest ? takeoff : NULL);
+}
+
+static void
+write_takeoff (GString *text, const Laid *laid, const Form *form)
+{
+  Counting counting = { .laid = laid, .rest = form->rest };
+  g_autoptr (GPtrArray) rests = g_ptr_array_new_with_free_func ((GDestroyNotify) layout_unref);
+  Laid counted = *laid;
+
+  jobs_run (1, count, &counting, _ ("Counting"));
+  for (guint i = 0; form->rest && i < laid->n; i++)
+    g_ptr_array_add (rests, stands_rest_of_layout (laid->layouts[i]));
+  if (form->rest)
+    counted.layouts = (Layout **) rests->pdata;
+  write_counted (text, &counted, &counting, form);
+  if (counting.takeoff != counting.all)
+    takeoff_free (counting.takeoff);
+  takeoff_free (counting.all);
 }
 
 Status
 verb_takeoff (int argc, char **argv)
 {
-  Form form = { FALSE, FALSE, FALSE };
+  Form form = { 0 };
   g_autofree char *output = NULL;
   const char *file;
   const GOptionEntry entries[] = {
     { "saw", 0, 0, G_OPTION_ARG_NONE, &form.saw,
       N_ ("The saw list: from which unit each cut piece comes (always in JSON)"), NULL },
+    { "rest", 0, 0, G_OPTION_ARG_NONE, &form.rest,
+      N_ ("What is still needed: without what stands already"), NULL },
     ARGUMENT_JSON (form.as_json),
     { "csv", 0, 0, G_OPTION_ARG_NONE, &form.as_csv, N_ ("Write CSV (RFC 4180)"), NULL },
     ARGUMENT_OUTPUT (output),

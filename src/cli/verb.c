@@ -17,6 +17,8 @@ const Verb verbs[] = {
     verb_plan },
   { "rod", N_ ("FILE"), N_ ("The storey rod, and the beds that let most sills and heads meet it"),
     verb_rod },
+  { "built", N_ ("FILE"), N_ ("What stands, how far it is off the plan, and what is still needed"),
+    verb_built },
   { "sheet", N_ ("FILE"), N_ ("A drawing sheet as PDF"), verb_sheet },
   { "export", N_ ("FILE"), N_ ("A drawing or the pieces in an open format"), verb_export },
   { NULL, NULL, NULL, NULL },

@@ -31,6 +31,7 @@ Status verb_cut (int argc, char **argv);
 Status verb_advise (int argc, char **argv);
 Status verb_plan (int argc, char **argv);
 Status verb_rod (int argc, char **argv);
+Status verb_built (int argc, char **argv);
 Status verb_sheet (int argc, char **argv);
 Status verb_export (int argc, char **argv);
 

@@ -6,7 +6,7 @@ import sys
 import tempfile
 
 PROGRAM = os.path.abspath(sys.argv[1])
-VERBS = ["lay", "takeoff", "work", "check", "level", "cut", "advise", "plan", "rod", "sheet", "export"]
+VERBS = ["lay", "takeoff", "work", "check", "level", "cut", "advise", "plan", "rod", "built", "sheet", "export"]
 NAMESPACE = "urn:halfbond:project:1"
 
 BLOCK = '<block id="b1" name="Large block" length="600" height="200" thickness="250" density="500"/>'

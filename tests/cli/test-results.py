@@ -924,6 +924,132 @@ def rod_to_gauge():
         equal(result("rod", moved)["walls"][0]["marks"], after)
 
 
+def pieces_of(wall):
+    return [(c["course"], p["x"], p["length"], p["bottom"], p["height"]) for c in wall["courses"] for p in c["pieces"]]
+
+
+@tap.case("/built/progress-changes-nothing")
+def built_progress():
+    with Folder() as folder:
+        path, up = folder.file(GOOD), folder.path("up.halfbond")
+        before = result("lay", path)["walls"][0]
+        told = result("built", path, "--wall", "w1", "--courses", "5", "--as-of", "2026-05-04", "--into", up)
+        equal(told["schema"], "halfbond.built/1")
+        equal([(w["id"], w["standing"], w["courses"], w["as_of"]) for w in told["walls"]], [("w1", 5, 13, "2026-05-04")])
+        after = result("lay", up)["walls"][0]
+        equal(pieces_of(after), pieces_of(before))
+        equal([c.get("stands", False) for c in after["courses"]], [True] * 5 + [False] * 8)
+        standing = sum(len(c["pieces"]) for c in after["courses"][:5])
+        equal((told["walls"][0]["pieces_standing"], told["walls"][0]["pieces"]),
+              (standing, sum(len(c["pieces"]) for c in after["courses"])))
+        # What is left and what stands are all of it.
+        left = {line["key"]: (line["quantity"], line["of"]) for line in told["walls"][0]["left"]}
+        rest = [p for c in after["courses"][5:] for p in c["pieces"]]
+        equal(left["blocks.whole"][0], sum(not p["cut"] for p in rest))
+        equal(left["blocks.cut-pieces"][0], sum(p["cut"] for p in rest))
+        equal(left["blocks.whole"][1] + left["blocks.cut-pieces"][1], told["walls"][0]["pieces"])
+        takeoff = {i["key"]: i["walls"]["w1"] for i in result("takeoff", up, "--rest")["items"]}
+        equal(takeoff["blocks.whole"], left["blocks.whole"][0])
+        equal(takeoff["bed-mortar.volume"] < left["bed-mortar.volume"][1], True)
+        # Taken back, it is the project that it was.
+        back = folder.path("back.halfbond")
+        result("built", up, "--wall", "w1", "--courses", "0", "--into", back)
+        equal(result("built", back)["walls"][0]["standing"], 0)
+        equal(pieces_of(result("lay", back)["walls"][0]), pieces_of(before))
+
+
+# Third course 6 mm high: ten beds of 1.5 would bring the thirteenth, planned to end at 2649 as the wall, to 2650.
+@tap.case("/built/next-beds")
+def built_next_beds():
+    with Folder() as folder:
+        path, up, high = folder.file(GOOD), folder.path("up.halfbond"), folder.path("high.halfbond")
+        result("built", path, "--wall", "w1", "--courses", "3", "--into", up)
+        told = result("built", up, "--wall", "w1", "--course", "3", "--top", "635", "--right", "641", "--into", high)["walls"][0]
+        # 25 + 3 x 202 - 2 = 629 was planned; 638 is the mean.
+        equal([(d["of"], d.get("at"), d["measured"], d["planned"], d["off"], d["limit"], d["within"]) for d in told["deviations"]],
+              [("top", "left", 635, 629, 6, 16, True), ("top", "right", 641, 629, 12, 16, True),
+               ("level", None, 641, 635, 6, 15, True)])
+        equal((told["next"]["bed"], told["next"]["last_whole"], told["next"]["last_top"]), (1, 13, 2648))
+        equal([h["bottom"] for h in told["heights"][3:6]], [639, 840, 1041])
+        equal([(c["bottom"], c["top"]) for c in result("lay", high)["walls"][0]["courses"]],
+              [(h["bottom"], h["top"]) for h in told["heights"]])
+        equal([(c["bottom"], c["top"]) for c in result("rod", high)["walls"][0]["courses"]],
+              [(h["bottom"], h["top"]) for h in told["heights"]])
+        code, out, _ = call("built", high, "--wall", "w1")
+        for words in ("laid up to course 3 of 13", "From course 4 on, beds of 1 mm bring course 13 to 2648 mm",
+                      "1 mm under its plan", "within: Course 3 ends 6 mm too high, at 635 mm; 16 mm either way",
+                      "SIA 266, table 11", "still needed"):
+            contains(out, words, "text")
+
+
+@tap.case("/built/figures")
+def built_figures():
+    with Folder() as folder:
+        path, one, two = folder.file(GOOD), folder.path("one.halfbond"), folder.path("two.halfbond")
+        told = result("built", path, "--wall", "w1", "--length", "8425", "--plumb", "-21", "--bow-metre", "4",
+                      "--opening", "o1", "--x", "1812", "--sill", "1030", "--into", one)["walls"][0]
+        equal([(d["of"], d.get("figure"), d["off"], d["within"]) for d in told["deviations"]],
+              [("length", None, 25, False), ("plumb", None, -21, False), ("bow-metre", None, 4, True),
+               ("opening", "x", 12, True), ("opening", "sill", -3, True)])
+        equal(told["within"], False)
+        findings = result("check", one)["findings"]
+        equal(sorted(f["rule"] for f in findings if f["rule"].startswith("as-built")),
+              ["as-built-length", "as-built-plumb"])
+        # Taken back one by one.
+        for words in (("--length", "none"), ("--plumb", "none"), ("--bow-metre", "none"),
+                      ("--opening", "o1", "--x", "none", "--sill", "none")):
+            result("built", one, "--wall", "w1", *words, "--into", two)
+            one, two = two, one
+        equal(pieces_of(result("lay", one)["walls"][0]), pieces_of(result("lay", path)["walls"][0]))
+        equal(result("built", one)["walls"][0]["deviations"], [])
+
+
+# What cannot be: a sentence each, and nothing is written.
+@tap.case("/built/refused")
+def built_refused():
+    with Folder() as folder:
+        path, up, never = folder.file(GOOD), folder.path("up.halfbond"), folder.path("never.halfbond")
+        result("built", path, "--wall", "w1", "--courses", "4", "--into", up)
+        for words, sentence in [
+            (("--course", "5", "--top", "1000"), "Course 5 of Street side does not stand yet"),
+            (("--course", "2", "--top", "399"), "Course 2 cannot end at 399 mm: 2 blocks one on the other reach 400 mm"),
+            (("--courses", "14"), "Street side has 13 courses; 14 cannot stand"),
+            (("--courses", "-5"), "--courses is 0 or more"),
+            (("--length", "5800"), "Opening D1 leaves the wall by 100 mm on the right"),
+            (("--length", "long"), "“long” is no length"),
+            (("--opening", "o9", "--x", "5"), "no opening “o9”"),
+            (("--opening", "o1"), "--opening goes with"),
+            (("--top", "600"), "go together"),
+            (("--as-of", "2026-05-04"), "--as-of goes with --courses"),
+        ]:
+            code, out, err = call("built", up, "--wall", "w1", *words, "--into", never)
+            equal((code, out), (2, ""), words)
+            contains(err, sentence, "message")
+            equal(os.path.exists(never), False)
+        code, _, err = call("built", up, "--wall", "w1", "--courses", "3")
+        equal(code, 2)
+        contains(err, "--into", "message")
+        code, _, err = call("built", up, "--courses", "3", "--into", never)
+        contains(err, "--wall", "message")
+
+
+@tap.case("/takeoff/rest-beside-all")
+def takeoff_rest():
+    with Folder() as folder:
+        path, up = folder.file(GOOD), folder.path("up.halfbond")
+        result("built", path, "--wall", "w1", "--courses", "13", "--into", up)
+        rest = result("takeoff", up, "--rest")
+        equal(rest["rest"], True)
+        for item in rest["items"]:
+            equal(item["walls"]["w1"], 0, item["key"])
+        whole = {i["key"]: i["quantity"] for i in result("takeoff", path)["items"]}
+        equal({i["key"]: i["quantity"] for i in result("takeoff", path, "--rest")["items"]}, whole)
+        out = call("takeoff", up, "--rest")[1]
+        contains(out, "in all", "text")
+        contains(out, "still", "text")
+        equal("rest" in result("takeoff", up), False)
+
+
 @tap.case("/advise/text-marks-where-it-is")
 def advise_text():
     with Folder() as folder:
