@@ -54,11 +54,15 @@ add_packing (Geometry *geometry, const Segment *run, Length from, Length to)
   for (gint32 i = 0; i < run->n_steps; i++)
     {
       const Step *step = geometry_step (geometry, run->first_step + i);
-      Packing packing = { run->course, MAX (step->from, from), 0, step->lo, step->hi - step->lo };
+      const Length x = MAX (step->from, from), end = MIN (step->to, to);
+      Packing packing = { .course = run->course, .x = x, .length = end - x, .bottom = step->lo };
 
-      packing.length = MIN (step->to, to) - packing.x;
-      if (packing.length > 0)
-        g_array_append_val (geometry->packings, packing);
+      if (packing.length <= 0)
+        continue;
+      packing.left = geometry_step_top (geometry, run, step, x) - step->lo;
+      packing.right = geometry_step_top (geometry, run, step, end) - step->lo;
+      packing.height = MAX (packing.left, packing.right);
+      g_array_append_val (geometry->packings, packing);
     }
 }
 
