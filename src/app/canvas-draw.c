@@ -6,6 +6,7 @@
 
 /* How near a pointer must be to a line or handle, px. */
 #define PICK_REACH 7.0
+#define SLOPE_REACH 3.5
 /* How much room the storey rod takes left of the wall, and the tape below the ground, px. Where the
  * wall is larger than the sheet, both stay in sight at its edges, as they stand by on site. */
 #define ROD_ROOM 108
@@ -310,14 +311,19 @@ pick (HbCanvas *self, double x, double y, MarkRef *ref)
 {
   const View rod = rod_view (self);
   const gboolean moved = rod.ox != self->view.ox;
+  MarkRef nearer;
 
   if (self->drawing && moved && x < ROD_BACK)
     return drawing_pick (self->drawing, &rod, x, y, PICK_REACH, ref) && is_of_rod (ref);
   if (self->overlay && drawing_pick (self->overlay, &self->view, x, y, PICK_REACH, ref))
     return TRUE;
-  return self->drawing && !is_under_tape (self, y)
-         && drawing_pick (self->drawing, &self->view, x, y, PICK_REACH, ref)
-         && !(moved && is_of_rod (ref));
+  if (!self->drawing || is_under_tape (self, y)
+      || !drawing_pick (self->drawing, &self->view, x, y, PICK_REACH, ref))
+    return FALSE;
+  /* Raked pieces are small, and the whole slope runs along them: it does not reach so far. */
+  if (ref->kind == REF_TOP && drawing_pick (self->drawing, &self->view, x, y, SLOPE_REACH, &nearer))
+    *ref = nearer;
+  return !(moved && is_of_rod (ref));
 }
 
 gboolean

@@ -203,11 +203,50 @@ test_pier (void)
   block_clear (&block);
 }
 
+/* A gable of 45 degrees on a footing that steps up by what no course meets. */
+static void
+test_raked (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  Block block = block_default ();
+  Length height;
+  GArray *tops;
+  guint n_raked = 0, n_strips = 0;
+
+  wall->length = LENGTH_MM (6000);
+  tops = top_gable (wall->length, LENGTH_MM (1500), LENGTH_MM (1500), LENGTH_MM (3000),
+                    LENGTH_MM (4500), &height);
+  wall_take_top (wall, tops, height);
+  foot_list_add (wall->feet, LENGTH_MM (3000), LENGTH_MM (120));
+  g_autoptr (Layout) layout = lay_wall (wall, &block, NULL);
+  for (guint i = 0; i < layout->pieces->len; i++)
+    {
+      const Piece *piece = layout_piece (layout, i);
+      Why why = why_piece (wall, &block, layout, i);
+      g_autofree char *reason = why_dup_reason (&why, wall, &block, layout, i);
+      const gboolean raked = piece->shape == PIECE_RAKED;
+      g_assert_cmpint (why.cause == WHY_RAKED, ==, raked);
+      g_assert_cmpint (strstr (reason, "the cut is at 45.0° to the level, 100.0 mm up in 100 mm.")
+                           != NULL,
+                       ==, raked);
+      n_raked += raked;
+      n_strips += g_str_equal (reason,
+                               "On the step of the footing there is room for 80 mm of the block's "
+                               "200 mm.");
+    }
+  /* Fifteen courses of slope, two ends each, but for the ridge. */
+  g_assert_cmpuint (n_raked, >=, 28);
+  /* Four blocks of the half that stands on the step, beside one that goes round it. */
+  g_assert_cmpuint (n_strips, >=, 4);
+  block_clear (&block);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/why/pier", test_pier);
+  g_test_add_func ("/why/raked", test_raked);
   g_test_add_func ("/why/houses", test_houses);
   g_test_add_func ("/why/walls", test_walls);
   return g_test_run ();
