@@ -170,3 +170,14 @@ length_text (Length length, char buffer[LENGTH_TEXT_SIZE])
     g_snprintf (buffer, LENGTH_TEXT_SIZE, "%s%" G_GINT64_FORMAT, sign, tenths / 10);
   return buffer;
 }
+
+const char *
+length_off_text (Length off, char buffer[LENGTH_TEXT_SIZE])
+{
+  char size[LENGTH_TEXT_SIZE];
+
+  length_text (ABS (off), size);
+  g_snprintf (buffer, LENGTH_TEXT_SIZE, "%s%s",
+              g_str_equal (size, "0") ? "" : (off > 0 ? "+" : "−"), size);
+  return buffer;
+}

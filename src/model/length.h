@@ -35,3 +35,5 @@ char *length_format (Length length);
  * which is returned. */
 #define LENGTH_TEXT_SIZE 24
 const char *length_text (Length length, char buffer[LENGTH_TEXT_SIZE]);
+/* The same of how far something is off: "+6", "−3" with a true minus, "0". */
+const char *length_off_text (Length off, char buffer[LENGTH_TEXT_SIZE]);

@@ -323,6 +323,31 @@ test_shown (void)
     }
 }
 
+static void
+test_off (void)
+{
+  static const struct
+  {
+    Length off;
+    const char *text;
+  } offs[] = {
+    { 0, "0" },
+    { 15, "0" },
+    { -15, "0" },
+    { LENGTH_MM (6), "+6" },
+    { 16, "+0.1" },
+    { LENGTH_MM (-3), "−3" },
+    { LENGTH_MM (-2.5), "−2.5" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (offs); i++)
+    {
+      char buffer[LENGTH_TEXT_SIZE];
+
+      g_assert_cmpstr (length_off_text (offs[i].off, buffer), ==, offs[i].text);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -340,5 +365,6 @@ main (int argc, char **argv)
   g_test_add_func ("/length/typed", test_typed);
   g_test_add_func ("/length/not-understood-when-typed", test_not_understood_when_typed);
   g_test_add_func ("/length/shown", test_shown);
+  g_test_add_func ("/length/how-far-off", test_off);
   return g_test_run ();
 }
