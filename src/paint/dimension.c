@@ -145,10 +145,8 @@ typedef struct
   GArray *last;        /* const Opening *: the last one of each chain */
 } Chains;
 
-/* How far the line of a chain of the openings is from the wall, steps; those of the top's points
- * come first. */
-static float
-chain_away (const Scene *scene, guint row)
+float
+scene_chain_away (const Scene *scene, guint row)
 {
   const guint before = wall_has_top_places (scene->wall) ? 1 : 0;
 
@@ -165,7 +163,7 @@ text_style (const Scene *scene, const Opening *opening)
 static void
 add_to_chain (Chains *chains, guint row, const Opening *opening)
 {
-  const float away = chain_away (chains->scene, row);
+  const float away = scene_chain_away (chains->scene, row);
   const Style style = text_style (chains->scene, opening);
   const Dimension pier = { g_array_index (chains->ends, Length, row),
                            opening->x,
@@ -193,7 +191,7 @@ close_chains (Chains *chains)
       const Opening *last = g_array_index (chains->last, const Opening *, row);
       const Dimension pier = { g_array_index (chains->ends, Length, row),
                                chains->scene->wall->length,
-                               chain_away (chains->scene, row),
+                               scene_chain_away (chains->scene, row),
                                DIMENSION_PIER_AFTER,
                                last->id.n,
                                text_style (chains->scene, last) };
@@ -216,7 +214,7 @@ add_lengths (Scene *scene)
     }
   close_chains (&chains);
   const Dimension total
-      = { 0, scene->wall->length,  chain_away (scene, ends->len), DIMENSION_WALL_LENGTH,
+      = { 0, scene->wall->length,  scene_chain_away (scene, ends->len), DIMENSION_WALL_LENGTH,
           0, STYLE_DIMENSION_TOTAL };
   scene_dimension_along (scene, &total);
 }

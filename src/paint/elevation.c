@@ -125,6 +125,7 @@ elevation_laying (const ElevationInput *input)
       scene_rod (&scene);
       scene_tape (&scene);
       scene_dimensions (&scene);
+      scene_built (&scene);
     }
   drawing_finish (scene.drawing);
   return scene.drawing;
@@ -416,7 +417,7 @@ elevation_height (const Wall *wall, gboolean client)
 {
   const double height = wall_head (wall);
 
-  return client ? MAX (height, FIGURE_HEIGHT) : height;
+  return client ? MAX (height, PERSON_HEIGHT) : height;
 }
 
 static View

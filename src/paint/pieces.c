@@ -197,6 +197,13 @@ add_breaches (Scene *scene)
     }
 }
 
+/* What stands: told by the wall, so that it is seen at once, whatever is being laid anew. */
+static gboolean
+stands (const Scene *scene, const Piece *piece)
+{
+  return piece->course <= wall_standing (scene->wall);
+}
+
 /* Labels */
 
 static char *
@@ -218,7 +225,8 @@ add_label (Scene *scene, const Piece *piece)
 {
   const OutlineSeat seat = outline_seat (scene->layout, piece);
   g_autofree char *text = piece_label (scene->layout, piece);
-  MarkLook look = mark_look (STYLE_PIECE_LABEL, LAYER_LABELS);
+  MarkLook look
+      = mark_look (stands (scene, piece) ? STYLE_STANDING_LABEL : STYLE_PIECE_LABEL, LAYER_LABELS);
 
   look.course = piece->course;
   look.fit = length_to_mm (seat.x1 - seat.x0);
@@ -290,6 +298,8 @@ piece_style (const Scene *scene, const Piece *piece)
 {
   if (is_breached (scene->layout, piece))
     return STYLE_PIECE_BREACH;
+  if (stands (scene, piece))
+    return piece->shape == PIECE_WHOLE ? STYLE_STANDING : STYLE_STANDING_CUT;
   return piece->shape == PIECE_WHOLE ? STYLE_PIECE : STYLE_PIECE_CUT;
 }
 
@@ -419,6 +429,8 @@ scene_pieces (Scene *scene)
     return;
   add_packings (scene);
   add_returns (scene);
+  add_pieces_of (scene, STYLE_STANDING);
+  add_pieces_of (scene, STYLE_STANDING_CUT);
   add_pieces_of (scene, STYLE_PIECE);
   add_pieces_of (scene, STYLE_PIECE_CUT);
   add_pieces_of (scene, STYLE_PIECE_BREACH);

@@ -56,7 +56,11 @@ add_cell (const Rod *rod, gint32 number)
   Drawing *drawing = rod->scene->drawing;
   const gboolean current = number == rod->scene->course;
   const double bottom = course_bottom (rod, number), top = course_top (rod, number);
-  MarkLook cell = mark_look (current ? STYLE_ROD_CURRENT : STYLE_ROD_BED_HIT, LAYER_ROD);
+  const gboolean stands = number <= wall_standing (rod->scene->wall);
+  MarkLook cell = mark_look (current  ? STYLE_ROD_CURRENT
+                             : stands ? STYLE_STANDING
+                                      : STYLE_ROD_BED_HIT,
+                             LAYER_ROD);
   MarkLook text = mark_look (current ? STYLE_ROD_CURRENT_NUMBER : STYLE_ROD_NUMBER, LAYER_ROD);
   char digits[16];
 

@@ -31,7 +31,7 @@ typedef struct
 #define LEVEL_ROOM 20.f
 
 /* Of a person with the air above the head, mm. */
-#define FIGURE_HEIGHT 1800.0
+#define PERSON_HEIGHT 1800.0
 
 Scene scene_new (const ElevationInput *input);
 
@@ -74,10 +74,15 @@ void scene_ties (Scene *scene);
 void scene_rod (Scene *scene);
 void scene_tape (Scene *scene);
 void scene_dimensions (Scene *scene);
+/* How far the line of a chain of the openings is from the wall, steps; those of the top's points
+ * come first, that of the wall's length is the last, after wall_dimension_rows(). */
+float scene_chain_away (const Scene *scene, guint row);
 /* Of the top's points and slopes, the footing's steps. */
 void scene_top_dimensions (Scene *scene);
 /* Concrete on the top. */
 void scene_cap (Scene *scene);
+/* The top of what stands, and how far what was measured is off what was planned. */
+void scene_built (Scene *scene);
 
 /* Openings from the left, then from below; Opening * in a new array, borrowed from the wall. */
 GPtrArray *wall_openings_sorted (const Wall *wall);

@@ -46,6 +46,25 @@ S (STYLE_PIECE_BREACH, "piece-breach", 1, 0, CRO, 0, 0, 0, \
    (0xFFFFFFFF, 0, 0x000000FF, 0x9A9A9AFF)) \
 S (STYLE_PIECE_LABEL, "piece-label", 0, 0, NO, 9.5, 7.5, 1, \
    (0, 0, 0x6B4F10FF, 0), (0, 0, 0xF3DDA6FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_STANDING, "standing", 1, 0, NO, 0, 0, 0, \
+   (0xD9D5CAFF, 0, 0xB7B0A3FF, 0), (0x2A3133FF, 0, 0x40494CFF, 0), (0xDADADAFF, 0, 0x8A8A8AFF, 0)) \
+S (STYLE_STANDING_CUT, "standing-cut", 1, 0, DIA, 0, 0, 0, \
+   (0xD9D5CAFF, 0, 0xB7B0A3FF, 0xC8C2B4FF), (0x2A3133FF, 0, 0x40494CFF, 0x384144FF), \
+   (0xDADADAFF, 0, 0x8A8A8AFF, 0xBEBEBEFF)) \
+S (STYLE_STANDING_LABEL, "standing-label", 0, 0, NO, 9.5, 7.5, 0, \
+   (0, 0, 0x544F46FF, 0), (0, 0, 0xB3ADA1FF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_STANDING_LINE, "standing-line", 2.5, 0, NO, 0, 0, 0, \
+   (0, 0, 0x2B2A27FF, 0), (0, 0, 0xECE7DDFF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_STANDING_TAB, "standing-tab", 0, 0, NO, 9.5, 0, 1, \
+   (0x2B2A27FF, 0, 0xF6F3ECFF, 0), (0xECE7DDFF, 0, 0x1B1C1EFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_DEVIATION, "deviation", 0, 0, NO, 10, 0, 0, \
+   (0xF6F3ECFF, 0, 0x2B2A27FF, 0), (0x1B1C1EFF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_DEVIATION_OVER, "deviation-over", 0, 0, NO, 10, 0, 1, \
+   (0xF6F3ECFF, 0, 0x9C2F22FF, 0), (0x1B1C1EFF, 0, 0xF08A62FF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_DEVIATION_MARK, "deviation-mark", 1, 0, NO, 0, 0, 0, \
+   (0xF6F3ECFF, 0, 0x2B2A27FF, 0), (0x1B1C1EFF, 0, 0xECE7DDFF, 0), (0xFFFFFFFF, 0, 0x000000FF, 0)) \
+S (STYLE_DEVIATION_MARK_OVER, "deviation-mark-over", 1, 0, NO, 0, 0, 0, \
+   (0x9C2F22FF, 0, 0x9C2F22FF, 0), (0xF08A62FF, 0, 0xF08A62FF, 0), (0x000000FF, 0, 0x000000FF, 0)) \
 S (STYLE_PIN, "pin", 0, 0, NO, 0, 0, 0, \
    (0x1F5F6BFF, 0, 0, 0), (0x7ACBD8FF, 0, 0, 0), (0x000000FF, 0, 0, 0)) \
 S (STYLE_BREACH_LINE, "breach-line", 3, 0, NO, 0, 0, 0, \
@@ -208,6 +227,8 @@ S (STYLE_SHEET_CAPTION, "sheet-caption", 0, 0, NO, 8, 7, 0, \
 S (STYLE_STRIP_WHOLE, "strip-whole", 0, 0, NO, 8, 7, 0, \
    (0, 0, 0x57534BFF, 0), (0, 0, 0xB3ADA1FF, 0), (0, 0, 0x555555FF, 0)) \
 S (STYLE_STRIP_NUMBER, "strip-number", 0, 0, NO, 8, 0, 0, \
+   (0, 0, 0x2B2A27FF, 0), (0, 0, 0xECE7DDFF, 0), (0, 0, 0x000000FF, 0)) \
+S (STYLE_STRIP_OVER, "strip-over", 0, 0, NO, 8, 0, 1, \
    (0, 0, 0x2B2A27FF, 0), (0, 0, 0xECE7DDFF, 0), (0, 0, 0x000000FF, 0)) \
 S (STYLE_STRIP_NAME, "strip-name", 0, 0, NO, 11, 0, 1, \
    (0, 0, 0x2B2A27FF, 0), (0, 0, 0xECE7DDFF, 0), (0, 0, 0x000000FF, 0)) \

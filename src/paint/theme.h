@@ -30,11 +30,20 @@ typedef enum
   STYLE_PIECE_CUT,
   STYLE_PIECE_BREACH,
   STYLE_PIECE_LABEL,
+  STYLE_STANDING,     /* a piece that is laid already */
+  STYLE_STANDING_CUT, /* likewise, and cut */
+  STYLE_STANDING_LABEL,
+  STYLE_STANDING_LINE,  /* the top of what stands */
+  STYLE_STANDING_TAB,   /* what is written at it */
+  STYLE_DEVIATION,      /* how far something is off what was planned */
+  STYLE_DEVIATION_OVER, /* more than it may be */
+  STYLE_DEVIATION_MARK, /* the level mark beside it */
+  STYLE_DEVIATION_MARK_OVER,
   STYLE_PIN, /* of what was set by hand */
   STYLE_BREACH_LINE,
   STYLE_RETURN,
   STYLE_MOVEMENT_JOINT,
-  STYLE_PALLET,      /* of blocks, set down before the wall */
+  STYLE_PALLET, /* of blocks, set down before the wall */
   STYLE_PALLET_TEXT,
   STYLE_PACKING,
   STYLE_BED, /* the levelling bed */
@@ -110,6 +119,7 @@ typedef enum
   STYLE_SHEET_CAPTION,
   STYLE_STRIP_WHOLE, /* of the courses on paper: a whole unit's length */
   STYLE_STRIP_NUMBER,
+  STYLE_STRIP_OVER, /* of a course that is off by more than it may be */
   STYLE_STRIP_NAME,
   STYLE_STRIP_OPENING,
   STYLE_PLAN_WALL,

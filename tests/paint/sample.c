@@ -1,6 +1,9 @@
 #include "paint/sample.h"
 
 #include "bond/lay.h"
+#include "bond/stands.h"
+#include "edited.h"
+#include "model/built-edit.h"
 
 const char *const sample_words[N_SAMPLES] = {
   [SAMPLE_STREET] = "street", [SAMPLE_BARE] = "bare",     [SAMPLE_SMALL] = "small",
@@ -232,6 +235,27 @@ sample_new_random (GRand *random)
   for (guint32 id = 1; id <= 5; id++)
     add_random_hole (wall, block, random, id);
   return laid (project, wall);
+}
+
+void
+sample_take (Sample *sample, Wall *wall)
+{
+  g_autoptr (Wall) next = wall;
+
+  g_assert_nonnull (next);
+  sample->project = edited (sample->project, edit_set_wall (next));
+  layout_unref (sample->layout);
+  sample->layout = lay_wall (sample_wall (sample), project_block_at (sample->project, 0), NULL);
+}
+
+Sample
+sample_begun (SampleKind kind, gint32 courses)
+{
+  Sample sample = sample_new (kind);
+  g_autoptr (GArray) laid = stands_of_layout (sample.layout);
+
+  sample_take (&sample, built_set_courses (sample_wall (&sample), courses, laid, NULL, NULL));
+  return sample;
 }
 
 void

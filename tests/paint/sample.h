@@ -30,6 +30,10 @@ Sample sample_new (SampleKind kind);
 /* A wall made up from the numbers of `random`: 1 to 12 m, 0 to 5 openings that may stand anywhere
  * where they break no rule of the model, joints of 0 to 12 mm, returns and steel or none. */
 Sample sample_new_random (GRand *random);
+/* The sample with that wall, which it takes, laid anew. */
+void sample_take (Sample *sample, Wall *wall);
+/* One that is laid up to that course. */
+Sample sample_begun (SampleKind kind, gint32 courses);
 void sample_clear (Sample *sample);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Sample, sample_clear)
 
