@@ -454,6 +454,19 @@ add_cap_swatch (Frame *frame, double x)
   return add_swatch (frame, x, STYLE_CAP, text);
 }
 
+/* What stands, and as of when. */
+static double
+add_standing_swatch (Frame *frame, double x)
+{
+  const Wall *wall = frame->page->wall;
+  const char *as_of = wall->built->as_of;
+  g_autofree char *laid = g_strdup_printf (_ ("laid to course %d"), wall_standing (wall));
+  g_autofree char *date = as_of ? shortened (as_of, 12) : NULL;
+  g_autofree char *text = date ? g_strdup_printf ("%s, %s", laid, date) : NULL;
+
+  return add_swatch (frame, x, STYLE_STANDING, text ? text : laid);
+}
+
 static void
 add_key (Frame *frame)
 {
@@ -468,6 +481,8 @@ add_key (Frame *frame)
 
   x = add_swatch (frame, x, STYLE_PIECE, whole);
   x = add_swatch (frame, x, STYLE_PIECE_CUT, cut);
+  if (wall_standing (wall) > 0)
+    x = add_standing_swatch (frame, x);
   if (has_returns (wall))
     x = add_swatch (frame, x, STYLE_RETURN, _ ("other wall"));
   /* The strips show blockwork alone. */

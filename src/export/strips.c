@@ -8,6 +8,7 @@
 #include "concrete/bed-steel.h"
 #include "concrete/ties.h"
 #include "paint/outline.h"
+#include "site/as-built.h"
 
 /* Steps. */
 #define STRIP_HEIGHT 25.0
@@ -47,6 +48,7 @@ typedef struct
   double foot;     /* of the lowest strip, steps */
   GArray *rows;    /* TieRow: of this wall */
   GArray *ends;    /* TieEnd: of walls that are butted to it */
+  const AsBuilt *built;
 } Strips;
 
 static double
@@ -164,14 +166,29 @@ is_shown (const Strips *strips, Length x0, Length x1)
 
 /* Pieces */
 
+static gboolean
+stands (const Strips *strips, gint32 course)
+{
+  return course <= wall_standing (strips->page->wall);
+}
+
+static Style
+piece_style (const Strips *strips, const Piece *piece)
+{
+  const gboolean whole = piece->shape == PIECE_WHOLE;
+
+  if (stands (strips, piece->course))
+    return whole ? STYLE_STANDING : STYLE_STANDING_CUT;
+  return whole ? STYLE_PIECE : STYLE_PIECE_CUT;
+}
+
 static void
 add_outline (Strips *strips, const Course *course, const Piece *piece)
 {
   LayPoint corners[OUTLINE_MOST_CORNERS];
   MarkPoint points[OUTLINE_MOST_CORNERS];
   const guint n = outline_corners (strips->page->layout, piece, corners);
-  const MarkLook look
-      = mark_look (piece->shape == PIECE_WHOLE ? STYLE_PIECE : STYLE_PIECE_CUT, LAYER_PIECES);
+  const MarkLook look = mark_look (piece_style (strips, piece), LAYER_PIECES);
 
   for (guint i = 0; i < n; i++)
     points[i] = place (place_x (strips, CLAMP (corners[i].x, strips->from, strips->to)),
@@ -393,6 +410,44 @@ add_course_name (Strips *strips, const Course *course)
   drawing_add_text (strips->drawing, &height, place (x, foot), 0, 1, heights);
 }
 
+/* "+6", and where it was measured at both ends "+6 / +2"; "" where it was not. `over`: more than it
+ * may be. Newly allocated. */
+static char *
+dup_off (const Strips *strips, gint32 course, gboolean *over)
+{
+  GString *text = g_string_new (NULL);
+  char off[LENGTH_TEXT_SIZE];
+
+  *over = FALSE;
+  for (guint i = 0; i < strips->built->deviations->len; i++)
+    {
+      const Deviation *deviation = as_built_deviation (strips->built, i);
+
+      if (deviation->kind != TOLERANCE_TOP || deviation->course != course)
+        continue;
+      g_string_append_printf (text, "%s%s", text->len ? " / " : "",
+                              length_off_text (deviation->off, off));
+      *over = *over || !deviation->within;
+    }
+  return g_string_free (text, FALSE);
+}
+
+/* Under the name: that it stands, and how far its top is off. */
+static void
+add_standing (Strips *strips, const Course *course)
+{
+  const double x = strips->page->field.x0 + 8, foot = foot_of (strips, course);
+  gboolean over;
+  g_autofree char *off = dup_off (strips, course->number, &over), *text = NULL;
+  const MarkLook look = mark_look (over ? STYLE_STRIP_OVER : STYLE_STRIP_NUMBER, LAYER_ROD);
+
+  if (!stands (strips, course->number))
+    return;
+  text = *off ? g_strdup_printf (_ ("laid, top %s%s"), over ? "! " : "", off)
+              : g_strdup (_ ("laid"));
+  drawing_add_text (strips->drawing, &look, place (x, foot + 2), 0, 0, text);
+}
+
 static void
 add_return (Strips *strips, const Course *course, Length start, Length ret)
 {
@@ -544,6 +599,7 @@ add_course (Strips *strips, const Course *course, const GArray *runs)
   const GArray *openings = strips->page->wall->openings;
 
   add_course_name (strips, course);
+  add_standing (strips, course);
   add_returns (strips, course);
   add_pieces (strips, course);
   add_movement_joints (strips, course);
@@ -563,7 +619,9 @@ strips_page (const Page *page, guint number)
   const int index = project_wall_index (page->project, page->wall->id);
   g_autoptr (GArray) rows = ties_of_wall (page->wall, block);
   g_autoptr (GArray) ends = ties_into_wall (page->project, (guint) MAX (index, 0));
+  g_autoptr (AsBuilt) built = as_built_new (page->project, page->wall, page->layout);
 
+  strips.built = built;
   strips.rows = rows;
   strips.ends = ends;
   strips.drawing = drawing_new ();

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "model/built-edit.h"
 #include "paint/ink.h"
 #include "paint/sample.h"
 
@@ -151,6 +152,30 @@ test_subjects (void)
   g_assert_cmpstr (last, ==, "Courses 14 to 16, from 10000 to 20000");
 }
 
+/* Of a course that stands its strip says so, and how far its top is off: 225 and 427 were planned,
+ * 16 mm are allowed. */
+static void
+test_standing (void)
+{
+  g_auto (Sample) sample = sample_begun (SAMPLE_BARE, 3);
+  const Length left[] = { LENGTH_MM (231), LENGTH_MM (451) }, right = LENGTH_MM (223);
+
+  sample_take (&sample, built_set_top (sample_wall (&sample), 1, &left[0], &right, NULL));
+  sample_take (&sample, built_set_top (sample_wall (&sample), 2, &left[1], NULL, NULL));
+  const Page page = page_of (&sample, "A4");
+  g_autoptr (Drawing) drawing = strips_page (&page, 0), frame = page_frame (&page, 2, "Courses");
+  guint standing = 0;
+
+  for (guint i = 0; i < sample.layout->pieces->len; i++)
+    standing += layout_piece (sample.layout, i)->course <= 3;
+  g_assert_cmpuint (n_of_style (drawing, STYLE_STANDING) + n_of_style (drawing, STYLE_STANDING_CUT),
+                    ==, standing);
+  g_assert_true (has_text (drawing, STYLE_STRIP_NUMBER, "laid, top +6 / −2"));
+  g_assert_true (has_text (drawing, STYLE_STRIP_OVER, "laid, top ! +24"));
+  g_assert_true (has_text (drawing, STYLE_STRIP_NUMBER, "laid"));
+  g_assert_true (has_text (frame, STYLE_SHEET_CAPTION, "laid to course 3"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -164,5 +189,6 @@ main (int argc, char **argv)
     }
   g_test_add_func ("/strips/numbers-are-the-perpends", test_numbers);
   g_test_add_func ("/strips/subjects", test_subjects);
+  g_test_add_func ("/strips/what-stands", test_standing);
   return g_test_run ();
 }
