@@ -29,7 +29,7 @@ G_DEFINE_FINAL_TYPE (HbWallsPane, hb_walls_pane, GTK_TYPE_WIDGET)
 typedef struct
 {
   WallId wall;
-  GtkWidget *picture, *line, *name, *about;
+  GtkWidget *picture, *line, *name, *progress, *about;
   GtkWidget *menu; /* in the line, of the chosen row alone; else NULL */
   /* What it was filled from; owned. Values are never changed, so their addresses tell. */
   Wall *shown;
@@ -314,9 +314,13 @@ row_new (HbWallsPane *self, WallId wall)
   data->wall = wall;
   data->picture = hb_picture_new ();
   data->name = label_new ("wall-name");
+  data->progress = label_new ("wall-about");
   data->about = label_new ("wall-about");
   data->line = line;
+  gtk_widget_set_hexpand (data->progress, FALSE);
+  gtk_label_set_ellipsize (GTK_LABEL (data->progress), PANGO_ELLIPSIZE_NONE);
   gtk_box_append (GTK_BOX (line), data->name);
+  gtk_box_append (GTK_BOX (line), data->progress);
   gtk_box_append (GTK_BOX (box), data->picture);
   gtk_box_append (GTK_BOX (box), line);
   gtk_box_append (GTK_BOX (box), data->about);
@@ -338,6 +342,19 @@ about_text (const Wall *wall, const Layout *layout)
   cuts = layout->proof.cuts;
   return g_strdup_printf (g_dngettext (NULL, "%.2f m · %d cut", "%.2f m · %d cuts", (gulong) cuts),
                           metres, cuts);
+}
+
+/* How far it is laid, in figures as "3/12", or in words; "" where nothing stands. Newly allocated.
+ */
+static char *
+progress_text (const Wall *wall, const Layout *layout, gboolean words)
+{
+  const gint32 standing = wall_standing (wall);
+
+  if (!layout || standing == 0)
+    return g_strdup ("");
+  return g_strdup_printf (words ? _ ("%d of %u courses stand") : "%d/%u", standing,
+                          MAX (layout->courses->len, (guint) standing));
 }
 
 /* FALSE when the row shows these already: of a thousand walls a hand changes one. */
@@ -362,15 +379,19 @@ static void
 fill_row (HbWallsPane *self, GtkListBoxRow *row, const Wall *wall)
 {
   Row *data = row_of (row);
-  g_autofree char *about = NULL, *name = NULL;
+  g_autofree char *about = NULL, *progress = NULL, *stands = NULL, *name = NULL;
 
   if (!take_values (self, data, wall))
     return;
   about = about_text (wall, data->latest);
+  progress = progress_text (wall, data->latest, FALSE);
+  stands = progress_text (wall, data->latest, TRUE);
   hb_picture_set_wall (HB_PICTURE (data->picture), project_of (self), wall, data->layout);
   gtk_label_set_text (GTK_LABEL (data->name), tool_wall_name (wall));
   gtk_label_set_text (GTK_LABEL (data->about), about);
-  name = g_strdup_printf ("%s, %s", tool_wall_name (wall), about);
+  gtk_label_set_text (GTK_LABEL (data->progress), progress);
+  gtk_widget_set_tooltip_text (data->progress, stands);
+  name = g_strdup_printf ("%s, %s%s%s", tool_wall_name (wall), about, *stands ? ", " : "", stands);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
