@@ -289,6 +289,35 @@ leave_cb (HbCanvas *self)
     _hb_canvas_say (self, "");
 }
 
+/* On the wall, or at its rod. */
+static gint32
+course_at_pointer (HbCanvas *self, const Wall *wall)
+{
+  double x, z;
+  MarkRef ref;
+
+  if (!self->pointer_in)
+    return 0;
+  if (_hb_canvas_pick (self, self->pointer_x, self->pointer_y, &ref) && ref.kind == REF_COURSE)
+    return ref.a;
+  view_to_wall (&self->view, self->pointer_x, self->pointer_y, &x, &z);
+  if (x < 0 || x > length_to_mm (wall->length) || z < 0 || z > length_to_mm (wall->height))
+    return 0;
+  return tool_course_at (wall, _hb_canvas_get_block (self), tool_place_of (z));
+}
+
+gint32
+hb_canvas_get_course (HbCanvas *self)
+{
+  const Wall *wall;
+  gint32 course;
+
+  g_return_val_if_fail (HB_IS_CANVAS (self), 0);
+  wall = _hb_canvas_get_wall_value (self);
+  course = wall ? course_at_pointer (self, wall) : 0;
+  return course ? course : self->in_course;
+}
+
 void
 _hb_canvas_add_hover (HbCanvas *self)
 {

@@ -59,6 +59,8 @@ void hb_canvas_set_pallets (HbCanvas *canvas, GArray *pallets);
 void hb_canvas_set_piece (HbCanvas *canvas, gint32 course, gint32 number);
 /* The one that is lit; 0, 0: none. */
 void hb_canvas_get_piece (HbCanvas *canvas, gint32 *course, gint32 *number);
+/* The course that the pointer is at, or else that of the lit piece; 0: none. */
+gint32 hb_canvas_get_course (HbCanvas *canvas);
 /* Does it to the lit piece; says why where it cannot be. */
 void hb_canvas_pin (HbCanvas *canvas, HbPinDeed deed);
 /* Takes the perpend at the left of the lit piece, or the right one when there is none or when the

@@ -412,6 +412,46 @@ show_work (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_window_present (GTK_WINDOW (self->work));
 }
 
+/* ---- what was built ---- */
+
+static void
+show_built (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  if (!self->built)
+    {
+      self->built = hb_built_window_new (GTK_WINDOW (self), self->document, self->answers,
+                                         self->progress, hb_canvas_get_wall (self->canvas));
+      g_object_add_weak_pointer (G_OBJECT (self->built), (gpointer *) &self->built);
+    }
+  gtk_window_present (GTK_WINDOW (self->built));
+}
+
+/* All up to the course at hand is laid; where that is the last one that stands, it is taken back.
+ */
+static void
+mark_laid (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  HbWindow *self = HB_WINDOW (widget);
+  const WallId id = hb_canvas_get_wall (self->canvas);
+  const Wall *wall = project_wall (hb_document_get_project (self->document), id);
+  const gint32 course = hb_canvas_get_course (self->canvas);
+
+  (void) name;
+  (void) parameter;
+  hb_canvas_cancel (self->canvas);
+  if (!wall || hb_canvas_get_client (self->canvas) || _hb_window_shows_plan (self))
+    return;
+  if (!course)
+    _hb_window_say (self, _ ("Point at a course of the wall: U says that it is laid up to there."));
+  else
+    hb_progress_set (self->progress, id, course == wall_standing (wall) ? course - 1 : course);
+}
+
 /* ---- the view ---- */
 
 static void
@@ -512,6 +552,8 @@ _hb_window_class_add_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.improve", NULL, improve);
   gtk_widget_class_install_action (widget_class, "win.level", NULL, show_level);
   gtk_widget_class_install_action (widget_class, "win.rod", NULL, show_rod);
+  gtk_widget_class_install_action (widget_class, "win.built", NULL, show_built);
+  gtk_widget_class_install_action (widget_class, "win.laid", NULL, mark_laid);
   gtk_widget_class_install_action (widget_class, "win.work", NULL, show_work);
   gtk_widget_class_install_action (widget_class, "win.hide-notice", NULL, hide_notice);
   gtk_widget_class_install_action (widget_class, "win.fit", NULL, fit);
@@ -554,6 +596,8 @@ static const Key keys[] = {
   { "i", "win.improve", NULL },
   { "l", "win.level", NULL },
   { "g", "win.rod", NULL },
+  { "a", "win.built", NULL },
+  { "u", "win.laid", NULL },
   { "h", "win.work", NULL },
   { "f", "win.fit", NULL },
   { "<Control>0", "win.fit", NULL },
@@ -668,6 +712,7 @@ _hb_window_update_actions (HbWindow *self)
   gtk_widget_action_set_enabled (widget, "win.join-piece", wall);
   gtk_widget_action_set_enabled (widget, "win.take-perpend", wall);
   gtk_widget_action_set_enabled (widget, "win.movement-joint", wall);
+  gtk_widget_action_set_enabled (widget, "win.laid", wall);
   gtk_widget_action_set_enabled (widget, "win.export", wall);
   gtk_widget_action_set_enabled (
       widget, "win.improve", hb_improver_can (self->improver, hb_canvas_get_wall (self->canvas)));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/answers.h"
+#include "app/built-window.h"
 #include "app/canvas.h"
 #include "app/findings-pane.h"
 #include "app/improver.h"
@@ -41,9 +42,11 @@ struct _HbWindow
   HbDocument *document;
   HbAnswers *answers;
   HbImprover *improver;
-  GtkWindow *level;   /* the level book while it is open; NULL: it is not. Not owned */
-  HbRodWindow *rod;   /* the storey rod while it is open; likewise */
-  HbWorkWindow *work; /* the work while it is open; likewise */
+  GtkWindow *level;     /* the level book while it is open; NULL: it is not. Not owned */
+  HbRodWindow *rod;     /* the storey rod while it is open; likewise */
+  HbWorkWindow *work;   /* the work while it is open; likewise */
+  HbBuiltWindow *built; /* what was built, while it is open; likewise */
+  HbProgress *progress;
   HbTurner *turner;
   GtkFileChooserNative *chooser; /* the one that is open; NULL: none */
   GFile *pending;                /* to be opened once the first frame is there; NULL: none */

@@ -144,6 +144,8 @@ _hb_window_show_wall (HbWindow *self, WallId wall)
   if (self->rod)
     hb_rod_window_set_wall (self->rod, wall);
   _hb_window_show_pallets (self);
+  if (self->built)
+    hb_built_window_set_wall (self->built, wall);
   hb_plan_view_select (self->plan, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show (self->inspector, wall, hb_canvas_get_selected (self->canvas));
   hb_inspector_show_joint (self->inspector, hb_canvas_get_joint (self->canvas));
@@ -344,6 +346,19 @@ plan_open_cb (HbWindow *self)
 {
   gtk_widget_activate_action (GTK_WIDGET (self), "win.view", "s", "laying");
   gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+}
+
+static void
+progress_told (const char *sentence, gboolean refused, gpointer data)
+{
+  HbWindow *self = data;
+
+  if (!refused)
+    _hb_window_say (self, sentence);
+  else
+    _hb_window_notice (self, sentence, NULL, NULL, NULL, NULL);
+  if (self->built)
+    hb_built_window_say (self->built, refused ? sentence : NULL);
 }
 
 static void
@@ -566,11 +581,13 @@ hb_window_dispose (GObject *object)
   g_clear_handle_id (&self->fill, g_source_remove);
   g_clear_pointer (&self->improver, hb_improver_free);
   g_clear_pointer (&self->turner, hb_turner_free);
+  g_clear_pointer (&self->progress, hb_progress_free);
   if (self->answers)
     hb_answers_stop (self->answers);
   g_clear_weak_pointer (&self->level);
   g_clear_weak_pointer (&self->rod);
   g_clear_weak_pointer (&self->work);
+  g_clear_weak_pointer (&self->built);
   g_clear_object (&self->chooser);
   g_clear_object (&self->pending);
   gtk_widget_dispose_template (GTK_WIDGET (self), HB_TYPE_WINDOW);
@@ -671,6 +688,7 @@ hb_window_init (HbWindow *self)
   self->answers = hb_answers_new (self->document);
   self->improver = hb_improver_new (self->document, improver_told, self);
   self->turner = hb_turner_new (self->document, turner_told, self);
+  self->progress = hb_progress_new (self->document, self->answers, progress_told, self);
   _hb_window_add_actions (self);
   connect_document (self);
   add_drop (self);
