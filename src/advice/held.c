@@ -1,7 +1,9 @@
 /* held.c - what holds a wall sideways: the walls that it ends at, and those that meet it */
 #include "advice/held.h"
 
-#define STIFFENED 15 /* times the thickness, from one upright edge */
+/* Times the thickness, from one upright edge, and between two. */
+#define STIFFENED 15
+#define STIFFENED_BETWEEN 30
 
 gboolean
 wall_is_partition (const Wall *wall)
@@ -38,6 +40,37 @@ stretches_of (const Wall *wall)
   stretch.held[SIDE_RIGHT] = wall->ends[SIDE_RIGHT].ret > 0;
   g_array_append_val (stretches, stretch);
   return stretches;
+}
+
+static gboolean
+is_weakened (const Wall *wall, const Stretch *stretch)
+{
+  const double length = length_to_mm (stretch->to - stretch->from);
+  double area = 0;
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      const Opening *opening = wall_opening_at (wall, i);
+      const Length from = MAX (opening->x, stretch->from);
+      const Length to = MIN (opening_right (opening), stretch->to);
+
+      if (from >= to)
+        continue;
+      if (4 * (gint64) opening->height > wall->height
+          || 4 * (gint64) (to - from) > stretch->to - stretch->from)
+        return TRUE;
+      area += length_to_mm (to - from) * length_to_mm (opening->height);
+    }
+  return 10 * area > length * length_to_mm (wall->height);
+}
+
+gboolean
+stretch_is_stiffened (const Wall *wall, const Stretch *stretch, Length thickness)
+{
+  const int held = stretch->held[SIDE_LEFT] + stretch->held[SIDE_RIGHT];
+  const gint64 most = held == 2 ? STIFFENED_BETWEEN : held == 1 ? STIFFENED : 0;
+
+  return stretch->to - stretch->from <= most * thickness && !is_weakened (wall, stretch);
 }
 
 /* What is left of a stretch beyond what its held end stiffens; FALSE: nothing. */

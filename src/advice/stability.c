@@ -20,13 +20,26 @@
 
 /* --- the wall --- */
 
+/* Whether walls that hold it stiffen all of it. */
+static gboolean
+is_stiffened (const Judging *judging)
+{
+  g_autoptr (GArray) stretches = stretches_of (judging->wall);
+
+  for (guint i = 0; i < stretches->len; i++)
+    if (!stretch_is_stiffened (judging->wall, &g_array_index (stretches, Stretch, i),
+                               judging->block->thickness))
+      return FALSE;
+  return TRUE;
+}
+
 static void
 judge_slenderness (Judging *judging)
 {
   const Length height = judging->wall->height, thickness = judging->block->thickness;
   char is[LENGTH_TEXT_SIZE], thick[LENGTH_TEXT_SIZE];
 
-  if (height <= (gint64) SLENDER_MOST * thickness)
+  if (height <= (gint64) SLENDER_MOST * thickness || is_stiffened (judging))
     return;
   judging_add (
       judging, "slender", SEVERITY_NOTE,

@@ -35,6 +35,25 @@ static const Row rows[] = {
     .text = "The wall is 2750 mm high, 27.5 times its thickness of 100 mm; the effective height is "
             "to be 27 times at most (EN 1996-1-1, 5.5.1.4). Here the height of the blockwork "
             "stands for it: check with a licensed engineer." },
+  /* Held at both ends, 30 times the thickness apart: of 2750 mm effective are 2750 / (1 + (2750 /
+   * 3000)^2) = 1494 mm. At one end, 15 times: 2750 / (1 + (2750 / 4500)^2) = 2002 mm. */
+  { "stiffened at both ends", .length = 3500, .height = 2750, .thickness = 100, .left = 250,
+    .right = 250 },
+  { "a millimetre more", .length = 3501, .height = 2750, .thickness = 100, .left = 250,
+    .right = 250, .rule = "slender",
+    .text = "The wall is 2750 mm high, 27.5 times its thickness of 100 mm; the effective height is "
+            "to be 27 times at most (EN 1996-1-1, 5.5.1.4). Here the height of the blockwork "
+            "stands for it: check with a licensed engineer." },
+  { "stiffened at one end", .length = 1750, .height = 2750, .thickness = 100, .left = 250 },
+  { "stiffened by a wall between", .length = 6750, .height = 2750, .thickness = 100, .left = 250,
+    .right = 250, .tee = 3250 },
+  { "weakened by an opening", .length = 3500, .height = 2750, .thickness = 100,
+    .openings = { { 1000, 700, 800, 700 } }, .left = 250, .right = 250, .rule = "slender",
+    .text = "The wall is 2750 mm high, 27.5 times its thickness of 100 mm; the effective height is "
+            "to be 27 times at most (EN 1996-1-1, 5.5.1.4). Here the height of the blockwork "
+            "stands for it: check with a licensed engineer." },
+  { "a small one does not", .length = 3500, .height = 2750, .thickness = 100,
+    .openings = { { 1000, 700, 800, 680 } }, .left = 250, .right = 250 },
   { "a partition is not asked for it", .length = 3750, .height = 2750, .thickness = 100,
     .left = 250, .through = THROUGH_ALL },
   { "a long partition", .length = 12510, .height = 2750, .thickness = 150, .left = 250,
