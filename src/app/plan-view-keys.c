@@ -5,6 +5,7 @@
 #include "app/plan-view-private.h"
 #include "app/tool.h"
 #include "model/plan-edit.h"
+#include "model/plan-shift.h"
 
 /* ---- what is found: walls in their order, each with its openings, then meetings ---- */
 
@@ -349,6 +350,26 @@ ways (const Wall *wall, int east, int north, int *along, int *out)
   *out = east * n[wall->place.runs] - north * e[wall->place.runs];
 }
 
+/* The wing of a wall, as one; where that is all, the whole building. */
+static gboolean
+shift_group (HbPlanView *self, const Wall *wall, int east, int north, GdkModifierType state)
+{
+  const Project *project = _hb_plan_view_project (self);
+  const Length by = state & GDK_SHIFT_MASK ? LENGTH_MM (100) : LENGTH_MM (10);
+  GError *error = NULL;
+  int along, out;
+  gboolean whole;
+  Edit *edit;
+
+  ways (wall, east, north, &along, &out);
+  g_array_unref (plan_wing (project, wall->id, &whole));
+  if (!whole && !out)
+    return GDK_EVENT_STOP;
+  edit = whole ? plan_move_building (project, wall->id, east * by, north * by, &error)
+               : plan_shift_wing (project, wall->id, out * by, &error);
+  return nudge (self, edit, error);
+}
+
 /* An opening moves along its wall; a wall, only with Alt, across itself. */
 static gboolean
 arrow (HbPlanView *self, int east, int north, GdkModifierType state)
@@ -360,9 +381,10 @@ arrow (HbPlanView *self, int east, int north, GdkModifierType state)
   GError *error = NULL;
   int along, out;
 
-  if (!wall || !wall->place.given || self->pull.kind != PLAN_PULL_NONE || self->meeting[0].n
-      || ((state & GDK_CONTROL_MASK) && !opening))
+  if (!wall || !wall->place.given || self->pull.kind != PLAN_PULL_NONE || self->meeting[0].n)
     return GDK_EVENT_PROPAGATE;
+  if (!opening && (state & GDK_CONTROL_MASK))
+    return shift_group (self, wall, east, north, state);
   ways (wall, east, north, &along, &out);
   if (opening && along)
     {

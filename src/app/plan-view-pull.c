@@ -5,6 +5,7 @@
 #include "app/plan-view-private.h"
 #include "app/tool.h"
 #include "model/plan-edit.h"
+#include "model/plan-shift.h"
 
 /* A press that moves less is a click, px. */
 #define CLICK 4.0
@@ -137,6 +138,36 @@ pull_wall (HbPlanView *self, Length east, Length north, const Grip *grip)
     say_pushed (self, id, out);
 }
 
+/* The wing as one, across the wall; a whole building anywhere. */
+static void
+pull_group (HbPlanView *self, Length east, Length north, const Grip *grip)
+{
+  const WallId id = { self->pull.ref.id };
+  const Wall *wall = project_wall (self->pull.project, id);
+  GError *error = NULL;
+  g_autofree char *text = NULL;
+  char a[LENGTH_TEXT_SIZE], b[LENGTH_TEXT_SIZE];
+  Length along, out;
+  gboolean whole;
+  Edit *edit;
+
+  if (!wall)
+    return;
+  g_array_unref (plan_wing (self->pull.project, id, &whole));
+  east = east / grip->step * grip->step;
+  north = north / grip->step * grip->step;
+  on_wall (wall, east, north, &along, &out);
+  edit = whole ? plan_move_building (self->pull.project, id, east, north, &error)
+               : plan_shift_wing (self->pull.project, id, out, &error);
+  if (!preview (self, edit, error))
+    return;
+  text = whole ? g_strdup_printf (_ ("The whole building: %s mm east, %s mm north"),
+                                  length_text (east, a), length_text (north, b))
+               : g_strdup_printf (_ ("The wing of %s: %s mm"), tool_wall_name (wall),
+                                  length_text (out, a));
+  _hb_plan_view_say (self, text);
+}
+
 static void
 name_wall (const Project *project, Wall *wall)
 {
@@ -227,7 +258,10 @@ pull_on (HbPlanView *self, double x, double y, GdkModifierType state)
       pull_opening (self, east, north, &grip);
       break;
     case PLAN_PULL_WALL:
-      pull_wall (self, east, north, &grip);
+      if (state & GDK_SHIFT_MASK)
+        pull_group (self, east, north, &grip);
+      else
+        pull_wall (self, east, north, &grip);
       break;
     case PLAN_PULL_PART:
       pull_part (self, x, y);

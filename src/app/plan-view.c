@@ -279,8 +279,10 @@ say_chosen (HbPlanView *self)
     text = g_strdup_printf (_ ("%s · drag it along its wall, Enter shows its elevation"),
                             tool_opening_name (wall_opening (wall, self->opening)));
   else if (wall && wall->place.given)
-    text = g_strdup_printf (_ ("%s, %s mm · drag it to move it, Enter shows its elevation"),
-                            tool_wall_name (wall), length_text (wall->length, a));
+    text = g_strdup_printf (
+        _ ("%s, %s mm · drag it to move it, with Shift its wing or building; Enter shows its "
+           "elevation"),
+        tool_wall_name (wall), length_text (wall->length, a));
   _hb_plan_view_say (self, text ? text : "");
 }
 

@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "model/plan-edit-private.h"
+
 /* ---- how a meeting is made ---- */
 
 gboolean
@@ -175,6 +177,15 @@ move_tee (Wall *wall, Length from, Length by)
       }
 }
 
+void
+_plan_give (Wall *wall, const Meeting *meeting, int which, Length by)
+{
+  if (!plan_ends_there (meeting, which))
+    move_tee (wall, meeting->at[which], by);
+  else
+    lengthen (wall, meeting->side[which], meeting->side[which] == SIDE_RIGHT ? by : -by);
+}
+
 /* The other wall of a meeting, as it is once the wall has moved. */
 static Wall *
 follow (const Project *project, const Meeting *meeting, int which, const Wall *pushed, Length by)
@@ -182,10 +193,7 @@ follow (const Project *project, const Meeting *meeting, int which, const Wall *p
   Wall *other = wall_copy (project_wall_at (project, meeting->wall[which]));
   const Length moved = along_outside (pushed, other) * by;
 
-  if (!plan_ends_there (meeting, which))
-    move_tee (other, meeting->at[which], moved);
-  else
-    lengthen (other, meeting->side[which], meeting->side[which] == SIDE_RIGHT ? moved : -moved);
+  _plan_give (other, meeting, which, moved);
   return other;
 }
 
@@ -297,8 +305,8 @@ with_walls (const Project *project, const GPtrArray *walls)
   return next;
 }
 
-static Edit *
-checked (const Project *project, const GPtrArray *walls, GError **error)
+Edit *
+_plan_checked (const Project *project, const GPtrArray *walls, GError **error)
 {
   g_autoptr (Project) moved = NULL;
   g_autoptr (Edit) edit = NULL;
@@ -314,16 +322,22 @@ checked (const Project *project, const GPtrArray *walls, GError **error)
   return next ? g_steal_pointer (&edit) : NULL;
 }
 
-static gboolean
-missing (GError **error)
+Edit *
+_plan_missing (GError **error)
 {
   g_set_error_literal (error, MODEL_ERROR, MODEL_ERROR_REFUSED,
                        _ ("This wall stands nowhere in plan."));
-  return FALSE;
+  return NULL;
 }
 
 /* Nothing that a plan has room for is farther. */
 #define FARTHEST (LENGTH_MAX / 2)
+
+Length
+_plan_near (Length by)
+{
+  return CLAMP (by, -FARTHEST, FARTHEST);
+}
 
 Edit *
 plan_push (const Project *project, WallId wall, Length by, GError **error)
@@ -332,12 +346,9 @@ plan_push (const Project *project, WallId wall, Length by, GError **error)
   g_autoptr (GPtrArray) walls = NULL;
 
   if (index < 0 || !project_wall_at (project, (guint) index)->place.given)
-    {
-      missing (error);
-      return NULL;
-    }
-  walls = pushed_walls (project, (guint) index, CLAMP (by, -FARTHEST, FARTHEST));
-  return checked (project, walls, error);
+    return _plan_missing (error);
+  walls = pushed_walls (project, (guint) index, _plan_near (by));
+  return _plan_checked (project, walls, error);
 }
 
 /* ---- an end that is pulled ---- */
@@ -507,7 +518,7 @@ plan_partition_from (const Project *project, WallId id, const Block *block, GErr
 
   if (!wall || !wall->place.given)
     {
-      missing (error);
+      _plan_missing (error);
       return NULL;
     }
   east = runs_east (wall->place.runs) != 0;
@@ -593,7 +604,7 @@ plan_set_room (const Project *project, WallId wall, int side, Length clear, GErr
 
   if (!plan_room (project, wall, now, other))
     {
-      missing (error);
+      _plan_missing (error);
       return NULL;
     }
   return plan_push (project, wall, side == 0 ? now[0] - clear : clear - now[1], error);

@@ -425,6 +425,31 @@ def elevation():
         tap.equal(float(value(text, "w2", "plan-x")), length, "Right went along")
 
 
+@tap.case("/plan/a-building-is-moved-as-one")
+def building_moved():
+    path = house("moved.halfbond")
+    with Program(HALFBOND, path, title="House") as program:
+        in_plan(program)
+        x, y, width, height = program.box(wall(program, "Back"))
+        desk.run("xdotool", "keydown", "shift")
+        try:
+            program.drag((x + width // 4, y + height // 2), (40, 25), let_go=False)
+            says(program, "The whole building:")
+            program.picture("building-moved")
+            program.let_go()
+        finally:
+            desk.run("xdotool", "keyup", "shift")
+        text = program.saved(path, lambda t: value(t, "w1", "plan-x") != "0")
+        east, north = float(value(text, "w1", "plan-x")), float(value(text, "w1", "plan-y"))
+        check(east > 200 and north < -100, f"by {east}, {north}")
+        tap.equal([(float(value(text, w, "plan-x")) - east, float(value(text, w, "length"))) for w in ("w2", "w5")],
+                  [(8000, 6000), (4250, 6000)])
+        program.keys("ctrl+z")
+        program.click((x + width // 4, program.middle(wall(program, "Back"))[1]))
+        program.keys("ctrl+shift+Right")
+        program.saved(path, lambda t: value(t, "w1", "plan-x") == "100")
+
+
 @tap.case("/plan/a-partition-is-drawn")
 def partition():
     path = house("partition.halfbond")
