@@ -786,6 +786,34 @@ def plan_ties():
         contains(call("plan", silent)[1], "; not said how it is tied")
 
 
+# What is wrong in plan is told with names and places; the file is read, laid and counted all the same.
+WRONG_PLANS = [
+    ("ending-within", (("w1", 4000, 0, 0, "east"), ("w2", 600, 3000, -500, "north")), "walls-clash",
+     ("stand in each other's way", "they share 250 × 100 mm, which is no corner and no end of a partition")),
+    ("along-each-other", (("w1", 4000, 0, 0, "east"), ("w2", 4000, 1000, 100, "east")), "walls-clash",
+     ("w1 and w2", "3000 × 150 mm")),
+    ("three-in-one-corner", (("w1", 4000, 0, 0, "east"), ("w2", 3000, 4000, 0, "north"), ("w3", 2250, 4000, -2000, "north")),
+     "walls-crowd", ("want the same place, 3750 mm along w1", "only two walls can be bonded there")),
+]
+
+
+@tap.case("/plan/wrong-plans-are-told-and-nothing-is-lost")
+def plan_wrong():
+    wall = '<wall id="%s" name="" block="b1" length="%d" height="1230" plan-x="%d" plan-y="%d" runs="%s"/>'
+    with Folder() as folder:
+        for name, walls, rule, words in WRONG_PLANS:
+            path = folder.file(project(*(wall % w for w in walls)), name)
+            answer = result("plan", path, status=1)
+            equal(len(answer["walls"]), len(walls), name)
+            equal("wrong" in [m["kind"] for m in answer["meetings"]], True, name)
+            found = [f for f in result("check", path, status=1)["findings"] if f["rule"] == rule]
+            equal(len(found) > 0, True, name)
+            for word in words:
+                contains(" ".join(f["text"] for f in found), word)
+            equal([w["id"] for w in result("lay", path)["walls"]], [w[0] for w in walls])
+            equal(len(result("takeoff", path)["items"]) > 10, True)
+
+
 @tap.case("/plan/it-is-drawn-to-be-set-out-from")
 def plan_drawn():
     with Folder() as folder:
