@@ -552,7 +552,7 @@ add_tie (Strips *strips, const Course *course, Length from, Length to, gint32 ab
   left = place_x (strips, from);
   right = place_x (strips, to);
   drawing_add_line (strips->drawing, &line, place (left, top), place (right, top));
-  drawing_add_text (strips->drawing, &number, place ((left + right) / 2, top - 1), 0.5f, 1, text);
+  drawing_add_text (strips->drawing, &number, place (right + 3, top + 2), 0, 1, text);
 }
 
 static void
