@@ -40,6 +40,37 @@ typedef struct
   Style text;
 } PlanDimension;
 
+/* Room that a number takes along the wall to either side of its middle, mm. */
+#define NUMBER_ROOM LENGTH_MM (400)
+
+/* Whether no other wall stands out of the outer face near there. */
+static gboolean
+is_clear (const PlanScene *scene, const Wall *wall, gint64 u)
+{
+  for (guint i = 0; i < scene->walls->len; i++)
+    {
+      const PlanSpan span = plan_span (wall, &plan_wall_at (scene, i)->box);
+
+      if (plan_wall_at (scene, i)->wall != wall && span.v0 < 0 && span.v1 > -LENGTH_MM (1000)
+          && span.u0 - NUMBER_ROOM < u && u < span.u1 + NUMBER_ROOM)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Of a side, in its middle, or beside what stands there, mm. */
+static double
+number_at (const PlanScene *scene, const Wall *wall, const PlanDimension *dimension)
+{
+  static const int quarters[] = { 2, 1, 3 };
+  const gint64 length = dimension->to - dimension->from;
+
+  for (guint i = 0; dimension->part == DIMENSION_WALL_LENGTH && i < G_N_ELEMENTS (quarters); i++)
+    if (is_clear (scene, wall, dimension->from + length * quarters[i] / 4))
+      return (double) (dimension->from + length * quarters[i] / 4) / LENGTH_PER_MM;
+  return (double) (dimension->from + length / 2) / LENGTH_PER_MM;
+}
+
 /* A line with its ticks and its number, which is what typing changes. */
 static void
 add_dimension (PlanScene *scene, const Wall *wall, const PlanDimension *dimension)
@@ -69,9 +100,10 @@ add_dimension (PlanScene *scene, const Wall *wall, const PlanDimension *dimensio
   else if (!total)
     look.fit = u1 - u0;
   anchors (wall, &x, &y);
-  drawing_add_text (scene->drawing, &look,
-                    plan_place (wall, (u0 + u1) / 2, 0, 0, dimension->out + beside), x, y,
-                    length_text (dimension->to - dimension->from, number));
+  drawing_add_text (
+      scene->drawing, &look,
+      plan_place (wall, number_at (scene, wall, dimension), 0, 0, dimension->out + beside), x, y,
+      length_text (dimension->to - dimension->from, number));
 }
 
 /* ---- the sides ---- */

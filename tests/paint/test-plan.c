@@ -452,6 +452,31 @@ test_trace (void)
   g_assert_false (says (typed, "3500"));
 }
 
+/* Where a wall stands out of a side's middle, the side's length stands beside it. */
+static void
+test_number_beside (void)
+{
+  g_autoptr (Project) project = building ("8000 x 6000");
+  g_autoptr (Wall) wall = wall_new ();
+  guint found = 0;
+
+  wall->length = MM (3000);
+  wall->place = (PlanPlace){ TRUE, MM (7750), MM (2900), RUNS_EAST };
+  project = edited (g_steal_pointer (&project), edit_add_wall (wall));
+  g_autoptr (Drawing) drawing = plan_drawing (&(PlanInput){ .project = project });
+  for (guint i = 0; i < drawing->marks->len; i++)
+    {
+      const Mark *mark = drawing_mark (drawing, i);
+      const MarkPoint *at = drawing_points (drawing, mark);
+
+      if (mark->kind != MARK_TEXT || !g_str_equal (drawing_text (drawing, mark), "6000"))
+        continue;
+      found++;
+      g_assert_cmpfloat (at->z, ==, at->x > 4000 ? 1500 : 3000);
+    }
+  g_assert_cmpuint (found, ==, 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -470,5 +495,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/ink", test_ink);
   g_test_add_func ("/plan/ties", test_ties);
   g_test_add_func ("/plan/trace", test_trace);
+  g_test_add_func ("/plan/number-beside-a-wall", test_number_beside);
   return g_test_run ();
 }
