@@ -30,10 +30,13 @@ typedef enum
   LAY_MIN_LAP,
   LAY_MIN_RIP,
   LAY_KERF,
+  LAY_MIN_RAKED,
   END_LEFT_RETURN,
   END_LEFT_THROUGH,
   END_RIGHT_RETURN,
   END_RIGHT_THROUGH,
+  END_LEFT_UP_TO,
+  END_RIGHT_UP_TO,
   STEEL_IS,
   STEEL_N_BARS,
   STEEL_OF_DIAMETER,
@@ -89,10 +92,13 @@ static const Field fields[] = {
   { ABOUT_LAYING, FIELD_KIND_LENGTH, N_ ("Least lap"), NULL, LAY_MIN_LAP },
   { ABOUT_LAYING, FIELD_KIND_LENGTH, N_ ("Thinnest strip"), NULL, LAY_MIN_RIP },
   { ABOUT_LAYING, FIELD_KIND_LENGTH, N_ ("Saw cut"), NULL, LAY_KERF },
+  { ABOUT_LAYING, FIELD_KIND_LENGTH, N_ ("Shortest raked piece"), NULL, LAY_MIN_RAKED },
   { ABOUT_ENDS, FIELD_KIND_LENGTH, N_ ("Left return"), NULL, END_LEFT_RETURN },
   { ABOUT_ENDS, FIELD_KIND_CHOICE, N_ ("It runs through in"), throughs, END_LEFT_THROUGH },
   { ABOUT_ENDS, FIELD_KIND_LENGTH, N_ ("Right return"), NULL, END_RIGHT_RETURN },
   { ABOUT_ENDS, FIELD_KIND_CHOICE, N_ ("It runs through in"), throughs, END_RIGHT_THROUGH },
+  { ABOUT_ENDS, FIELD_KIND_LENGTH, N_ ("Left one ends at"), NULL, END_LEFT_UP_TO },
+  { ABOUT_ENDS, FIELD_KIND_LENGTH, N_ ("Right one ends at"), NULL, END_RIGHT_UP_TO },
   { ABOUT_STEEL, FIELD_KIND_YES, N_ ("Steel by rule"), NULL, STEEL_IS },
   { ABOUT_STEEL, FIELD_KIND_NUMBER, N_ ("Every … courses"), NULL, STEEL_IN_EVERY },
   { ABOUT_STEEL, FIELD_KIND_NUMBER, N_ ("Bars side by side"), NULL, STEEL_N_BARS },
@@ -163,9 +169,22 @@ hb_fields_list (guint *n)
   return all;
 }
 
+/* How high the wall goes that ends there: empty is all the way up. */
+static gboolean
+is_up_to (int which)
+{
+  return which == END_LEFT_UP_TO || which == END_RIGHT_UP_TO;
+}
+
 gboolean
 hb_field_is_shown (const Field *field, const Wall *wall)
 {
+  if (field->which == LAY_MIN_RAKED)
+    return wall->tops->len > 0 || wall->laying.given & LAYING_MIN_RAKED;
+  /* In a plan it is said by where the other wall stands. */
+  if (is_up_to (field->which))
+    return wall->ends[field->which == END_LEFT_UP_TO ? SIDE_LEFT : SIDE_RIGHT].ret > 0
+           && !wall->place.given;
   return !is_rule_number (field) || wall->laying.rules[rule_of (field)].keep != KEEP_OFF;
 }
 
@@ -223,6 +242,12 @@ length_at (int which, Wall *wall, Opening *opening, Block *block)
       return &wall->ends[SIDE_LEFT].ret;
     case END_RIGHT_RETURN:
       return &wall->ends[SIDE_RIGHT].ret;
+    case LAY_MIN_RAKED:
+      return &wall->laying.min_raked;
+    case END_LEFT_UP_TO:
+      return &wall->ends[SIDE_LEFT].up_to;
+    case END_RIGHT_UP_TO:
+      return &wall->ends[SIDE_RIGHT].up_to;
     case STEEL_OF_DIAMETER:
       return &wall->steel.diameter;
     case STEEL_RUNS_PAST:
@@ -324,6 +349,7 @@ laying_bit (int which)
     [LAY_MIN_LAP] = LAYING_MIN_LAP,
     [LAY_MIN_RIP] = LAYING_MIN_RIP,
     [LAY_KERF] = LAYING_KERF,
+    [LAY_MIN_RAKED] = LAYING_MIN_RAKED,
   };
 
   return which < (int) G_N_ELEMENTS (bits) ? bits[which] : 0;
@@ -472,6 +498,8 @@ hb_field_text (const Field *field, const Project *project, const Wall *wall, Ope
     {
       const Length *length = length_at (field->which, w, opening, block);
 
+      if (length && *length == 0 && is_up_to (field->which))
+        return g_strdup ("");
       return length ? length_string (*length) : g_strdup ("");
     }
   if (field->kind == FIELD_KIND_TEXT)
@@ -504,6 +532,8 @@ hb_field_default (const Field *field, const Project *project, const Wall *wall)
 
   if (is_rule_number (field))
     return rule_default_text (field, wall, block);
+  if (is_up_to (field->which))
+    return g_strdup (_ ("the top"));
   if (field->kind != FIELD_KIND_LENGTH || !laying_bit (field->which))
     return NULL;
   resolved = wall_copy (wall);
@@ -612,7 +642,7 @@ mark_given (const Field *field, Wall *wall, Opening *opening, const char *text)
   else if (bit)
     wall->laying.given &= ~bit;
   wall->laying.element = wall->laying.element || bit != 0;
-  if (field->about == ABOUT_ENDS)
+  if (field->about == ABOUT_ENDS && !is_up_to (field->which))
     {
       End *end = &wall->ends[field->which >= END_RIGHT_RETURN ? SIDE_RIGHT : SIDE_LEFT];
 
@@ -635,6 +665,11 @@ set_value (const Field *field, Wall *wall, Opening *opening, Block *block, const
     case FIELD_KIND_LENGTH:
       if ((laying_bit (field->which) || opening_bit (field->which)) && !*text)
         return TRUE;
+      if (is_up_to (field->which) && !*text)
+        {
+          *length_at (field->which, wall, NULL, NULL) = 0;
+          return TRUE;
+        }
       return set_length (length_at (field->which, wall, opening, block), text, error);
     case FIELD_KIND_NUMBER:
       return set_number (field, wall, opening, block, text, error);

@@ -156,7 +156,7 @@ room_along (const Wall *wall, OpeningId self, Length sill, Length head, Length s
 static Range
 room_up (const Wall *wall, OpeningId self, Length left, Length right, Length seed)
 {
-  Range room = { 0, wall->height };
+  Range room = { foot_highest (wall->feet, left, right), wall_top_lowest (wall, left, right) };
 
   for (guint i = 0; i < wall->openings->len; i++)
     {
@@ -294,6 +294,15 @@ tool_pull_opening (const Wall *wall, const Block *block, const Opening *from, Re
   return is_clear (wall, &pulled) ? opening_copy (&pulled) : opening_copy (from);
 }
 
+/* Whether it stands on the footing and under the top all along its width. */
+static gboolean
+is_in_face (const Wall *wall, const Opening *opening)
+{
+  return opening->x >= 0 && opening_right (opening) <= wall->length
+         && opening->sill >= foot_highest (wall->feet, opening->x, opening_right (opening))
+         && opening_head (opening) <= wall_top_lowest (wall, opening->x, opening_right (opening));
+}
+
 gboolean
 tool_draw_opening (const Wall *wall, const Block *block, OpeningKind kind, Length x0, Length z0,
                    Length x1, Length z1, const Grip *grip, Opening *out)
@@ -307,7 +316,7 @@ tool_draw_opening (const Wall *wall, const Block *block, OpeningKind kind, Lengt
 
   drawn.x = left;
   drawn.width = right - left;
-  drawn.sill = kind == OPENING_DOOR ? 0 : foot;
+  drawn.sill = kind == OPENING_DOOR && left < right ? foot_highest (wall->feet, left, right) : foot;
   drawn.height = head - drawn.sill;
   if (drawn.width < LEAST || drawn.height < LEAST || !is_clear (wall, &drawn))
     {
@@ -332,7 +341,9 @@ tool_place_opening (const Wall *wall, const Block *block, OpeningKind kind, Leng
     for (int side = -1; side <= 1; side += 2)
       {
         placed.x = wish + side * d;
-        if (is_clear (wall, &placed))
+        if (kind == OPENING_DOOR)
+          placed.sill = foot_highest (wall->feet, placed.x, opening_right (&placed));
+        if (is_clear (wall, &placed) && is_in_face (wall, &placed))
           {
             *out = placed;
             return TRUE;

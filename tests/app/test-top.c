@@ -326,6 +326,36 @@ test_stretches (void)
     }
 }
 
+/* A new opening finds a place on the footing and under the top; a pulled one stops there. */
+static void
+test_openings (void)
+{
+  const Block block = block_default ();
+  g_autoptr (Wall) wall = gabled_wall ();
+  Opening window, door, pulled;
+
+  foot_list_add (wall->feet, LENGTH_MM (2000), LENGTH_MM (404));
+  /* The top is at 2000 and 2200 at the ends: a window's head of 2245 has room further in. */
+  g_assert_true (tool_place_opening (wall, &block, OPENING_WINDOW, 0, &window));
+  window.id.n = 1;
+  window.name = window.name ? window.name : g_strdup ("W1");
+  window.key = g_strdup ("o1");
+  g_array_append_val (wall->openings, window);
+  assert_sound (wall, &block);
+  g_assert_true (tool_place_opening (wall, &block, OPENING_DOOR, LENGTH_MM (3500), &door));
+  g_assert_cmpint (door.sill, ==, LENGTH_MM (404));
+  door.id.n = 2;
+  door.key = g_strdup ("o2");
+  g_array_append_val (wall->openings, door);
+  assert_sound (wall, &block);
+  /* Its head goes no higher than the top over its lower jamb. */
+  pulled = tool_pull_opening (wall, &block, wall_opening_at (wall, 1), PART_HEAD, 0,
+                              LENGTH_MM (5000), &free_grip);
+  g_assert_cmpint (opening_head (&pulled), ==,
+                   wall_top_lowest (wall, pulled.x, opening_right (&pulled)));
+  opening_clear (&pulled);
+}
+
 /* Whatever a hand does, a top stays in order: pulled a thousand times without a fault but of
  * height. */
 static void
@@ -381,6 +411,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool-top/pitch-lifts-the-ridge", test_pitch_lifts_the_ridge);
   g_test_add_func ("/tool-top/shapes", test_shapes);
   g_test_add_func ("/tool-top/stretches", test_stretches);
+  g_test_add_func ("/tool-top/openings", test_openings);
   g_test_add_func ("/tool-top/any-pulls", test_any_pulls);
   return g_test_run ();
 }
