@@ -281,6 +281,32 @@ is_clear (const Wall *wall, const Opening *opening)
   return TRUE;
 }
 
+/* Whether it stands on the footing and under the top all along its width. */
+static gboolean
+is_in_face (const Wall *wall, const Opening *opening)
+{
+  return opening->x >= 0 && opening_right (opening) <= wall->length
+         && opening->sill >= foot_highest (wall->feet, opening->x, opening_right (opening))
+         && opening_head (opening) <= wall_top_lowest (wall, opening->x, opening_right (opening));
+}
+
+/* Back along the wall towards where it was, as far as top and footing ask. */
+static void
+retreat (const Wall *wall, const Opening *from, Opening *pulled, const Grip *grip)
+{
+  const Opening far = *pulled;
+  const Length way = MAX (ABS (far.x - from->x), ABS (far.width - from->width));
+
+  for (Length by = grip->step; by < way + grip->step && !is_in_face (wall, pulled);
+       by += grip->step)
+    {
+      const gint64 back = MIN (by, way);
+
+      pulled->x = far.x + (Length) ((from->x - far.x) * back / way);
+      pulled->width = far.width + (Length) ((from->width - far.width) * back / way);
+    }
+}
+
 Opening
 tool_pull_opening (const Wall *wall, const Block *block, const Opening *from, RefPart part,
                    Length dx, Length dz, const Grip *grip)
@@ -291,16 +317,8 @@ tool_pull_opening (const Wall *wall, const Block *block, const Opening *from, Re
     pull_along (wall, &pulled, part, dx, grip);
   if (dz != 0)
     pull_up (wall, block, &pulled, part, dz, grip);
+  retreat (wall, from, &pulled, grip);
   return is_clear (wall, &pulled) ? opening_copy (&pulled) : opening_copy (from);
-}
-
-/* Whether it stands on the footing and under the top all along its width. */
-static gboolean
-is_in_face (const Wall *wall, const Opening *opening)
-{
-  return opening->x >= 0 && opening_right (opening) <= wall->length
-         && opening->sill >= foot_highest (wall->feet, opening->x, opening_right (opening))
-         && opening_head (opening) <= wall_top_lowest (wall, opening->x, opening_right (opening));
 }
 
 gboolean

@@ -354,6 +354,13 @@ test_openings (void)
   g_assert_cmpint (opening_head (&pulled), ==,
                    wall_top_lowest (wall, pulled.x, opening_right (&pulled)));
   opening_clear (&pulled);
+  /* Pulled along, it stops where its corner comes to the slope. */
+  pulled = tool_pull_opening (wall, &block, wall_opening_at (wall, 0), PART_BODY, LENGTH_MM (-900),
+                              0, &free_grip);
+  g_assert_cmpint (wall_top_at (wall, pulled.x, SIDE_RIGHT), >=, opening_head (&pulled));
+  g_assert_cmpint (wall_top_at (wall, pulled.x - LENGTH_MM (2), SIDE_RIGHT), <,
+                   opening_head (&pulled));
+  opening_clear (&pulled);
 }
 
 /* Whatever a hand does, a top stays in order: pulled a thousand times without a fault but of
