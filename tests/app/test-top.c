@@ -5,6 +5,9 @@
 
 #include "model/edit.h"
 
+/* Of 600 x 200. */
+static Block block;
+
 static const Grip free_grip = { .step = LENGTH_PER_MM, .reach = 0 };
 /* A hand that is far from the wall: 10 mm steps, courses within 40 mm. */
 static const Grip wide_grip = { .step = LENGTH_MM (10), .reach = LENGTH_MM (40) };
@@ -54,9 +57,9 @@ assert_top (const Wall *wall, guint i, double x, double z)
 }
 
 static void
-assert_sound (const Wall *wall, const Block *block)
+assert_sound (const Wall *wall)
 {
-  g_autofree char *fault = wall_fault (wall, block, NULL);
+  g_autofree char *fault = wall_fault (wall, &block, NULL);
 
   g_assert_cmpstr (fault, ==, NULL);
 }
@@ -102,8 +105,6 @@ static const Pull pulls[] = {
 static void
 test_pulls (void)
 {
-  const Block block = block_default ();
-
   for (guint i = 0; i < G_N_ELEMENTS (pulls); i++)
     {
       g_autoptr (Wall) wall = gabled_wall ();
@@ -112,7 +113,7 @@ test_pulls (void)
 
       for (guint k = 0; k < 3; k++)
         assert_top (next, k, pulls[i].expected[k][0], pulls[i].expected[k][1]);
-      assert_sound (next, &block);
+      assert_sound (next);
     }
 }
 
@@ -120,7 +121,6 @@ test_pulls (void)
 static void
 test_rests (void)
 {
-  const Block block = block_default ();
   const MarkRef ridge = point (1), left = point (0);
   g_autoptr (Wall) wall = gabled_wall ();
   /* The 20th course's top is 20 + 20 * 202 - 2 = 4058. */
@@ -140,7 +140,6 @@ test_rests (void)
 static void
 test_steps (void)
 {
-  const Block block = block_default ();
   const MarkRef step = { .kind = REF_TOP, .part = TOP_STEP, .a = 1 }, second = point (2);
   g_autoptr (Wall) wall = level_wall ();
   Length height;
@@ -161,19 +160,18 @@ test_steps (void)
   joined = tool_pull_top (more, &block, &second, LENGTH_MM (-3000), 0, &free_grip);
   g_assert_cmpint (top_point (joined->tops, 1)->x, ==, LENGTH_MM (2000));
   g_assert_cmpint (top_point (joined->tops, 2)->x, ==, LENGTH_MM (2000));
-  assert_sound (joined, &block);
+  assert_sound (joined);
   moved = tool_pull_top (joined, &block, &step, LENGTH_MM (500), LENGTH_MM (900), &free_grip);
   g_assert_cmpint (top_point (moved->tops, 1)->x, ==, LENGTH_MM (2500));
   g_assert_cmpint (top_point (moved->tops, 2)->x, ==, LENGTH_MM (2500));
   g_assert_cmpint (moved->height, ==, joined->height);
-  assert_sound (moved, &block);
+  assert_sound (moved);
 }
 
 /* On a level wall both ends stay where they are; without the new one it is level again. */
 static void
 test_add_and_remove (void)
 {
-  const Block block = block_default ();
   g_autoptr (Wall) wall = level_wall ();
   guint index = 9;
   g_autoptr (Wall) added = tool_add_top_point (wall, LENGTH_MM (2500), &index);
@@ -195,7 +193,6 @@ test_add_and_remove (void)
 static void
 test_feet (void)
 {
-  const Block block = block_default ();
   const MarkRef first = { .kind = REF_FOOT };
   g_autoptr (Wall) wall = level_wall ();
   guint index = 9;
@@ -214,13 +211,12 @@ test_feet (void)
   g_assert_cmpint (foot_point (freely->feet, 0)->up, ==, LENGTH_MM (262));
   g_assert_cmpint (foot_point (down->feet, 0)->up, ==, 0);
   g_assert_true (wall_equal (gone, wall));
-  assert_sound (near, &block);
+  assert_sound (near);
 }
 
 static void
 assert_typed (const Wall *wall, DimensionPart part, guint i, const char *text, const char *then)
 {
-  const Block block = block_default ();
   g_autoptr (GError) error = NULL;
   g_autoptr (Wall) next = tool_set_top (wall, part, i, text, &error);
   g_autofree char *shown = NULL;
@@ -228,7 +224,7 @@ assert_typed (const Wall *wall, DimensionPart part, guint i, const char *text, c
   g_assert_no_error (error);
   shown = tool_top_text (next, part, i);
   g_assert_cmpstr (shown, ==, then);
-  assert_sound (next, &block);
+  assert_sound (next);
 }
 
 static void
@@ -268,7 +264,6 @@ test_pitch_lifts_the_ridge (void)
 static void
 test_shapes (void)
 {
-  const Block block = block_default ();
   g_autoptr (Wall) wall = level_wall ();
 
   for (int shape = SHAPE_LEVEL; shape <= SHAPE_DRAWN; shape++)
@@ -277,7 +272,7 @@ test_shapes (void)
       g_autoptr (Wall) level = tool_shape_top (made, &block, SHAPE_LEVEL);
 
       g_assert_cmpint (tool_top_shape (made), ==, shape);
-      assert_sound (made, &block);
+      assert_sound (made);
       g_assert_cmpint (tool_top_shape (level), ==, SHAPE_LEVEL);
       if (shape != SHAPE_SLOPED)
         g_assert_cmpint (level->height, ==, wall->height);
@@ -285,7 +280,7 @@ test_shapes (void)
         {
           g_autoptr (Wall) then = tool_shape_top (made, &block, (TopShape) other);
 
-          assert_sound (then, &block);
+          assert_sound (then);
         }
     }
 }
@@ -294,7 +289,6 @@ test_shapes (void)
 static void
 test_stretches (void)
 {
-  const Block block = block_default ();
   g_autoptr (Wall) level = level_wall ();
   g_autoptr (Wall) two = tool_shape_top (level, &block, SHAPE_STEPPED);
   g_autoptr (Wall) three = tool_add_step (two, &block);
@@ -303,7 +297,7 @@ test_stretches (void)
   g_assert_cmpuint (three->tops->len, ==, 4);
   g_assert_cmpint (tool_top_shape (three), ==, SHAPE_STEPPED);
   g_assert_cmpint (tool_top_shape (higher), ==, SHAPE_STEPPED);
-  assert_sound (higher, &block);
+  assert_sound (higher);
   for (guint i = 0; i <= higher->tops->len; i++)
     {
       g_autoptr (Wall) fewer = tool_remove_stretch (higher, i);
@@ -311,7 +305,7 @@ test_stretches (void)
       g_assert_cmpint (fewer != NULL, ==, tool_is_stretch (higher, i));
       if (!fewer)
         continue;
-      assert_sound (fewer, &block);
+      assert_sound (fewer);
       g_assert_cmpint (tool_top_shape (fewer), ==, SHAPE_STEPPED);
       for (guint k = 0; k <= fewer->tops->len; k++)
         {
@@ -319,7 +313,7 @@ test_stretches (void)
 
           if (one)
             {
-              assert_sound (one, &block);
+              assert_sound (one);
               g_assert_cmpint (tool_top_shape (one), ==, SHAPE_LEVEL);
             }
         }
@@ -330,7 +324,6 @@ test_stretches (void)
 static void
 test_openings (void)
 {
-  const Block block = block_default ();
   g_autoptr (Wall) wall = gabled_wall ();
   Opening window, door, pulled;
 
@@ -341,13 +334,13 @@ test_openings (void)
   window.name = window.name ? window.name : g_strdup ("W1");
   window.key = g_strdup ("o1");
   g_array_append_val (wall->openings, window);
-  assert_sound (wall, &block);
+  assert_sound (wall);
   g_assert_true (tool_place_opening (wall, &block, OPENING_DOOR, LENGTH_MM (3500), &door));
   g_assert_cmpint (door.sill, ==, LENGTH_MM (404));
   door.id.n = 2;
   door.key = g_strdup ("o2");
   g_array_append_val (wall->openings, door);
-  assert_sound (wall, &block);
+  assert_sound (wall);
   /* Its head goes no higher than the top over its lower jamb. */
   pulled = tool_pull_opening (wall, &block, wall_opening_at (wall, 1), PART_HEAD, 0,
                               LENGTH_MM (5000), &free_grip);
@@ -368,7 +361,6 @@ test_openings (void)
 static void
 test_any_pulls (void)
 {
-  const Block block = block_default ();
   g_autoptr (Wall) wall = gabled_wall ();
 
   for (int i = 0; i < 1000; i++)
@@ -400,7 +392,7 @@ test_any_pulls (void)
         {
           wall_unref (wall);
           wall = next;
-          assert_sound (wall, &block);
+          assert_sound (wall);
         }
     }
 }
@@ -408,6 +400,8 @@ test_any_pulls (void)
 int
 main (int argc, char **argv)
 {
+  int code;
+
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tool-top/pulls", test_pulls);
   g_test_add_func ("/tool-top/rests", test_rests);
@@ -420,5 +414,8 @@ main (int argc, char **argv)
   g_test_add_func ("/tool-top/stretches", test_stretches);
   g_test_add_func ("/tool-top/openings", test_openings);
   g_test_add_func ("/tool-top/any-pulls", test_any_pulls);
-  return g_test_run ();
+  block = block_default ();
+  code = g_test_run ();
+  block_clear (&block);
+  return code;
 }
