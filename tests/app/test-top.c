@@ -356,6 +356,37 @@ test_openings (void)
   opening_clear (&pulled);
 }
 
+/* The ends of a gable are pulled: its ridge stays where it stands, its eaves go along. */
+static void
+test_ends (void)
+{
+  static const struct
+  {
+    RefPart part;
+    int dx, length, ridge;
+  } cases[] = {
+    { PART_RIGHT, 700, 6700, 3000 },
+    { PART_RIGHT, -700, 5300, 3000 },
+    { PART_LEFT, -700, 6700, 3700 },
+    { PART_LEFT, 700, 5300, 2300 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (Wall) wall = gabled_wall ();
+      g_autoptr (Wall) next = NULL;
+
+      foot_list_add (wall->feet, LENGTH_MM (2800), LENGTH_MM (202));
+      next = tool_pull_wall (wall, &block, cases[i].part, LENGTH_MM (cases[i].dx), 0, &free_grip);
+      assert_sound (next);
+      g_assert_cmpint (next->length, ==, LENGTH_MM (cases[i].length));
+      assert_top (next, 0, 0, 2000);
+      assert_top (next, 1, cases[i].ridge, 4000);
+      assert_top (next, 2, cases[i].length, 2200);
+      g_assert_cmpint (foot_point (next->feet, 0)->x, ==, LENGTH_MM (cases[i].ridge - 200));
+    }
+}
+
 /* Whatever a hand does, a top stays in order: pulled a thousand times without a fault but of
  * height. */
 static void
@@ -413,6 +444,7 @@ main (int argc, char **argv)
   g_test_add_func ("/tool-top/shapes", test_shapes);
   g_test_add_func ("/tool-top/stretches", test_stretches);
   g_test_add_func ("/tool-top/openings", test_openings);
+  g_test_add_func ("/tool-top/ends", test_ends);
   g_test_add_func ("/tool-top/any-pulls", test_any_pulls);
   block = block_default ();
   code = g_test_run ();
