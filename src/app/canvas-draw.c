@@ -16,6 +16,7 @@
 static ElevationInput
 elevation_input (HbCanvas *self, const Wall *wall)
 {
+  const gboolean pulling_top = self->pull.kind == PULL_TOP && self->pull.under_way;
   const ElevationInput input = {
     .project = _hb_canvas_project (self),
     .wall = wall,
@@ -24,7 +25,8 @@ elevation_input (HbCanvas *self, const Wall *wall)
     .joint = self->joint,
     .pallets = self->pallets,
     .course = self->course,
-    .held = self->held,
+    .held = pulling_top ? self->pull.ref : self->held,
+    .guided = pulling_top,
   };
 
   return input;

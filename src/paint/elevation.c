@@ -179,6 +179,18 @@ add_selection (Drawing *drawing, const Opening *opening)
     add_handle (drawing, opening, &handles[i]);
 }
 
+/* From a point to the rod and to the tape. */
+static void
+add_corner_guides (Drawing *drawing, const Wall *wall, MarkPoint place)
+{
+  const MarkLook look = mark_look (STYLE_GUIDE, LAYER_OVERLAY);
+
+  drawing_add_line (drawing, &look, at_offset (place.x, 0, 0, TAPE_BOTTOM),
+                    at_offset (place.x, wall_head (wall), 0, -DIMENSION_FIRST));
+  drawing_add_line (drawing, &look, at_offset (0, place.z, ROD_RIGHT, 0),
+                    at_offset (length_to_mm (wall->length), place.z, HEIGHTS_FIRST, 0));
+}
+
 /* Points of the top and steps of the footing, to take hold of. */
 static void
 add_corner (Drawing *drawing, const ElevationInput *input, const MarkRef *ref, MarkPoint place)
@@ -186,6 +198,8 @@ add_corner (Drawing *drawing, const ElevationInput *input, const MarkRef *ref, M
   MarkLook look = mark_look (STYLE_HANDLE, LAYER_OVERLAY);
   const MarkLook held = mark_look (STYLE_HELD, LAYER_OVERLAY);
 
+  if (mark_ref_equal (ref, &input->held) && input->guided)
+    add_corner_guides (drawing, input->wall, place);
   if (mark_ref_equal (ref, &input->held))
     drawing_add_circle (drawing, &held, place, HANDLE_RADIUS + HELD_RING);
   look.ref = *ref;

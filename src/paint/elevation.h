@@ -15,7 +15,8 @@ typedef struct
   const GArray *pallets; /* WorkPallet, set down at its foot; NULL: none */
   gint32 course;         /* the tape shows this course; 0: the first */
   MarkRef held;          /* a point of the top or a step of the footing that is selected; or none */
-  gboolean bare;         /* no rod, tape, dimensions: for the small pictures in the list */
+  gboolean guided; /* lines show at the rod and at the tape where that is: it is being pulled */
+  gboolean bare;   /* no rod, tape, dimensions: for the small pictures in the list */
 } ElevationInput;
 
 /* The laying view. Never NULL. */

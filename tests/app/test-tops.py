@@ -171,7 +171,9 @@ def pulled():
     with Program(HALFBOND, path) as program:
         sheet = Sheet(program, 4000)
         # Courses end at 20 + 202 n - 2: 4058 is the twentieth's.
-        program.drag(sheet.at(3000, 4000), (0, -sheet.px(62)))
+        program.drag(sheet.at(3000, 4000), (0, -sheet.px(62)), let_go=False)
+        program.picture("tops-pulled")
+        program.let_go()
         saved(program, path, lambda t: t[1] == (3000.0, 4058.0))
         tap.equal(program.find("list item", "Point 2 of the top") is not None, True, "it has a name")
         program.picture("tops-held")

@@ -243,6 +243,7 @@ test_held (void)
   g_assert_null (mark_of (none, STYLE_HELD));
   input.held = (MarkRef){ .kind = REF_TOP, .part = TOP_POINT, .a = 1 };
   one = elevation_overlay (&input, NULL);
+  g_assert_null (mark_of (one, STYLE_GUIDE));
   g_assert_cmpfloat_with_epsilon (drawing_points (one, mark_of (one, STYLE_HELD))->x, 3000, 1e-9);
 }
 
