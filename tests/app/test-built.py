@@ -102,15 +102,17 @@ def cell(program, name):
     return wait_for(look)
 
 
-def focus(program, name):
-    """Clicks the cell; places are told from its own window."""
+def to_cell(program, name):
+    """The words that make xdotool click the cell; places are told from its own window."""
     extents = cell(program, name).get_component_iface().get_extents(desk.Atspi.CoordType.WINDOW)
     shown = desk.run("xdotool", "search", "--onlyvisible", "--name", "^As built$").split()
-    desk.run("xdotool", "mousemove", "--window", shown[0], extents.x + extents.width // 2,
-             extents.y + extents.height // 2)
-    program.settle(0.1)
-    desk.run("xdotool", "click", 1)
-    program.settle()
+    return ["mousemove", "--window", shown[0], extents.x + extents.width // 2, extents.y + extents.height // 2,
+            "sleep", "0.1", "click", "1", "sleep", "0.15"]
+
+
+def focus(program, name):
+    desk.run("xdotool", *to_cell(program, name))
+    program.settle(0.2)
 
 
 def shows(program, name):
@@ -123,9 +125,10 @@ def shows(program, name):
 
 
 def type_into(program, name, text, key="Return"):
-    focus(program, name)
-    desk.run("xdotool", "key", "ctrl+a", *(["type", "--delay", "15", text] if text else ["key", "BackSpace"]))
-    program.keys(key)
+    desk.run("xdotool", *to_cell(program, name), "key", "ctrl+a",
+             *(["type", "--delay", "15", text] if text else ["key", "BackSpace"]))
+    desk.run("xdotool", "key", key)
+    program.settle(0.2)
 
 
 def standing(path):
@@ -195,6 +198,12 @@ def refused():
         reads(program, "Course 2 cannot end at 420 mm")
         program.picture("built-refused")
         # Another wall, and back: it is still there, and closing asks for it.
+        program.click((80, 235))
+        reads(program, "Nothing stands yet")
+        program.click((80, 130))
+        reads(program, "3 of 13 courses stand")
+        tap.equal(shows(program, "Course 2, left end, measured"), "420")
+        focus(program, "Laid up to course")
         program.keys("ctrl+w")
         reads(program, "Close again to leave it out")
         tap.equal(shows(program, "Course 2, left end, measured"), "420")
