@@ -281,3 +281,21 @@ built_cell_of_deviation (const Deviation *deviation, BuiltCell *cell)
       return FALSE;
     }
 }
+
+Wall *
+built_as_planned (const Wall *wall)
+{
+  Wall *planned = built_set_length (wall, NULL);
+
+  for (guint i = 0; i < wall->openings->len; i++)
+    for (guint figure = 0; figure < N_FIGURES; figure++)
+      {
+        const OpeningId id = wall_opening_at (wall, i)->id;
+        Wall *next = built_set_opening (planned, id, (OpeningFigure) figure, NULL, NULL);
+
+        wall_unref (planned);
+        planned = next;
+      }
+  g_clear_pointer (&planned->built, built_free);
+  return planned;
+}

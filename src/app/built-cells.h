@@ -48,3 +48,6 @@ gboolean built_cell_planned (const Wall *wall, const Block *block, BuiltCell cel
 Wall *built_cell_set (const Wall *wall, BuiltCell cell, const char *text, GError **error);
 /* The cell that a deviation is told of; FALSE: it is of none. */
 gboolean built_cell_of_deviation (const Deviation *deviation, BuiltCell *cell);
+
+/* The wall as it was planned, of which nothing stands and nothing was measured; new. */
+Wall *built_as_planned (const Wall *wall);

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n.h>
 
+#include "app/built-cells.h"
 #include "app/picture.h"
 #include "app/tool.h"
 
@@ -133,7 +134,7 @@ remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
   apply (self, edit_remove_wall (self->wall), label);
 }
 
-/* A copy beside it, with keys and ids of its own. */
+/* A copy beside it, with keys and ids of its own; nothing of it stands. */
 static void
 copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -146,7 +147,7 @@ copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
   (void) parameter;
   if (!wall)
     return;
-  copy = wall_copy (wall);
+  copy = built_as_planned (wall);
   copy->id = (WallId){ 0 };
   g_clear_pointer (&copy->key, g_free);
   g_free (copy->name);

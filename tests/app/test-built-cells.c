@@ -182,6 +182,40 @@ test_refused (void)
     }
 }
 
+/* With every figure measured and three courses standing: planned, it is the wall before. */
+static void
+test_as_planned (void)
+{
+  static const struct
+  {
+    BuiltCell cell;
+    const char *typed;
+  } figures[] = {
+    { { BUILT_OF_WALL, 0, FIGURE_LENGTH }, "3620" },
+    { { BUILT_OF_WALL, 0, FIGURE_PLUMB }, "-6" },
+    { { BUILT_OF_COURSE, 2, SIDE_LEFT }, "424" },
+    { { BUILT_OF_OPENING, 0, FIGURE_X }, "1204" },
+    { { BUILT_OF_OPENING, 0, FIGURE_WIDTH }, "1190" },
+    { { BUILT_OF_OPENING, 0, FIGURE_SILL }, "903" },
+    { { BUILT_OF_OPENING, 0, FIGURE_HEIGHT }, "1210" },
+  };
+  g_autoptr (Project) project = shed ();
+  g_autoptr (Wall) before = wall_copy (wall_of (project)), planned = NULL;
+
+  g_clear_pointer (&before->built, built_free);
+  for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
+    {
+      Project *next = typed (project, figures[i].cell, figures[i].typed, NULL);
+
+      g_assert_nonnull (next);
+      project_unref (project);
+      project = next;
+    }
+  g_assert_false (wall_equal (wall_of (project), before));
+  planned = built_as_planned (wall_of (project));
+  g_assert_true (wall_equal (planned, before));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -189,5 +223,6 @@ main (int argc, char **argv)
   g_test_add_func ("/built-cells/typed-shown-taken-back", test_cells);
   g_test_add_func ("/built-cells/both-ends-of-a-course", test_both_ends);
   g_test_add_func ("/built-cells/refused", test_refused);
+  g_test_add_func ("/built-cells/as-planned", test_as_planned);
   return g_test_run ();
 }
