@@ -6,7 +6,9 @@
 #include "app/tool.h"
 
 /* More rows of a table would not be read here; halfbond-cli work prints them all. */
-#define MOST_ROWS 200
+#define MOST_ROWS 100
+/* Walls named in a row. */
+#define MOST_NAMES 12
 
 static const char *
 wall_name (const Project *project, guint i)
@@ -81,25 +83,28 @@ add_sum (GtkBox *box, const Work *work)
 
 /* ---- days ---- */
 
-/* "Street side 1–4, Back 1–3" of the day's walls; of those to be braced their names alone. */
+/* "Street side: 1–4, Back: 1–3" of the day's walls; of those to be braced their names alone. */
 static char *
 dup_stints (const Project *project, const Work *work, const WorkDay *day, gboolean braced)
 {
   g_autoptr (GString) text = g_string_new (NULL);
+  guint n = 0;
 
   for (guint i = day->first; i < day->first + day->n; i++)
     {
       const WorkStint *stint = &g_array_index (work->stints, WorkStint, i);
 
-      if (braced && !stint->braced)
+      if ((braced && !stint->braced) || ++n > MOST_NAMES)
         continue;
       g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "",
                               wall_name (project, stint->wall));
       if (!braced)
-        g_string_append_printf (text, " %d", stint->from);
+        g_string_append_printf (text, ": %d", stint->from);
       if (!braced && stint->to > stint->from)
         g_string_append_printf (text, "–%d", stint->to);
     }
+  if (n > MOST_NAMES)
+    g_string_append_printf (text, _ (", and %u more"), n - MOST_NAMES);
   return g_strdup (text->str);
 }
 

@@ -152,6 +152,9 @@ refresh_cb (gpointer data)
   const gboolean walls = project_of (self)->walls->len > 0;
 
   self->refresh = 0;
+  /* Under a hand that pulls, days would flicker by; the last value is told of once more. */
+  if (hb_document_has_preview (self->document))
+    return G_SOURCE_REMOVE;
   gtk_stack_set_visible_child_name (self->stage, walls ? "work" : "none");
   gtk_widget_set_visible (GTK_WIDGET (self->counting), TRUE);
   if (walls)

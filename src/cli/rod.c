@@ -13,6 +13,8 @@
 
 /* Choices that are told. */
 #define SHOWN 5
+/* Strips of each that people are told; in JSON all of them are. */
+#define STRIPS_TOLD 12
 
 typedef struct
 {
@@ -209,7 +211,7 @@ append_strips (GString *text, const Rod *rod, const RodChoice *choice)
 {
   g_autoptr (GArray) strips = rod_strips (rod->project, rod->only, choice);
 
-  for (guint i = 0; i < strips->len; i++)
+  for (guint i = 0; i < MIN (strips->len, STRIPS_TOLD); i++)
     {
       const RodStrip *strip = &g_array_index (strips, RodStrip, i);
       const Wall *wall = project_wall_at (rod->project, strip->wall);
@@ -223,6 +225,8 @@ append_strips (GString *text, const Rod *rod, const RodChoice *choice)
                               name != NULL ? name : "", _ (kinds[strip->mark.kind]),
                               length_text (strip->mark.rip, rip));
     }
+  if (strips->len > STRIPS_TOLD)
+    g_string_append_printf (text, _ (" and %u more"), strips->len - STRIPS_TOLD);
   if (strips->len > 0)
     g_string_append_c (text, '\n');
 }
