@@ -5,6 +5,7 @@
 
 #include "concrete/ties.h"
 #include "paint/elevation.h"
+#include "site/as-built.h"
 
 const View page_frame_view = { 1, 0, 0 };
 
@@ -577,6 +578,19 @@ add_bar (Frame *frame)
   add_text (frame, STYLE_SHEET_CAPTION, left - 14, key_middle (frame), 1, 0, _ ("Print at 100 %"));
 }
 
+/* Over the key, where something is drawn that was measured. */
+static void
+add_measured_note (Frame *frame)
+{
+  const Page *page = frame->page;
+  g_autoptr (AsBuilt) built = as_built_new (page->project, page->wall, page->layout);
+
+  if (built->deviations->len > 0)
+    add_text (frame, STYLE_SHEET_CAPTION, frame->frame.x0 + 8, frame->key_top - 9, 0, 0,
+              _ ("Figures with a sign: measured less planned, mm. A filled mark or “!”: more than "
+                 "its limit."));
+}
+
 Drawing *
 page_frame (const Page *page, guint number, const char *subject)
 {
@@ -594,6 +608,7 @@ page_frame (const Page *page, guint number, const char *subject)
         add_key (&frame);
       else if (number == 1)
         add_plan_key (&frame);
+      add_measured_note (&frame);
       if (number == 1)
         add_bar (&frame);
     }

@@ -174,6 +174,9 @@ test_standing (void)
   g_assert_true (has_text (drawing, STYLE_STRIP_OVER, "laid, top ! +24"));
   g_assert_true (has_text (drawing, STYLE_STRIP_NUMBER, "laid"));
   g_assert_true (has_text (frame, STYLE_SHEET_CAPTION, "laid to course 3"));
+  g_assert_true (has_text (frame, STYLE_SHEET_CAPTION,
+                           "Figures with a sign: measured less planned, mm. A filled mark or “!”: "
+                           "more than its limit."));
 }
 
 int
