@@ -39,7 +39,9 @@ judge_top (Judging *judging)
   const Course *top = n > 0 ? layout_course (judging->layout, n - 1) : NULL;
   Length full, lower;
 
-  if (top == NULL || top->top - top->bottom >= judging->block->height)
+  /* Where it is not level, tops.c tells of each level stretch. */
+  if (top == NULL || judging->wall->tops->len > 0
+      || top->top - top->bottom >= judging->block->height)
     return;
   full = gauge_top (judging->wall, judging->block, &judging->laying, top->number);
   lower = n > 1 ? layout_course (judging->layout, n - 2)->top : 0;
@@ -61,7 +63,7 @@ judge_top_packing (Judging *judging)
   guint n = judging->layout->courses->len;
   const Course *top = n > 0 ? layout_course (judging->layout, n - 1) : NULL;
 
-  if (top == NULL
+  if (top == NULL || judging->wall->tops->len > 0
       || judging->wall->height - top->top
              <= gauge_bed (judging->wall, judging->block, &judging->laying, top->number + 1))
     return;

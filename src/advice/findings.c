@@ -39,9 +39,10 @@ of_one_wall (const Project *project, const Wall *wall)
 
 /* In this order: pins mend some of the breaches. */
 static void (*const rules[]) (Judging *) = {
-  judge_contradictions, judge_breaches, judge_openings,        judge_stability, judge_loose,
-  judge_fresh,          judge_ends,     judge_pressure,        judge_bed_steel, judge_courses,
-  judge_footing,        judge_meetings, judge_movement_joints, judge_as_built,  judge_pins,
+  judge_contradictions, judge_breaches,        judge_openings, judge_stability,
+  judge_loose,          judge_fresh,           judge_ends,     judge_pressure,
+  judge_bed_steel,      judge_courses,         judge_tops,     judge_footing,
+  judge_meetings,       judge_movement_joints, judge_as_built, judge_pins,
 };
 
 struct Judge

@@ -13,7 +13,7 @@
 static gboolean
 is_high (const Wall *wall)
 {
-  return wall->height > WORK_BRACED;
+  return wall_tallest (wall, 0, wall->length) > WORK_BRACED;
 }
 
 static const Wall *

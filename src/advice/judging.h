@@ -74,6 +74,7 @@ void judge_bed_steel (
     Judging *judging); /* steel.c: row-spacing, row-past, row-joint, row-width, row-area */
 void judge_courses (
     Judging *judging); /* courses.c: top-course, top-packing, levelling-bed, block-mass */
+void judge_tops (Judging *judging);    /* tops.c: foot-step, top-step */
 void judge_footing (Judging *judging); /* footing.c: level-book, closing-error, bed-thin,
                                           bed-thick, out-of-square */
 /* as-built.c: as-built-length, as-built-top, as-built-level, as-built-bed, as-built-opening,
@@ -81,7 +82,8 @@ void judge_footing (Judging *judging); /* footing.c: level-book, closing-error, 
  * mends away of what stands and cannot be mended */
 void judge_as_built (Judging *judging);
 void judge_meetings (Judging *judging); /* meetings.c: walls-clash, walls-crowd, meeting-unclear,
-                                           meeting-not-level, corner-lap, ties-unsaid,
+                                           meeting-not-level, meeting-foot,
+                                           meeting-height, corner-lap, ties-unsaid,
                                            ties-not-level, ties-apart */
 /* movement.c: movement-joint-bearing, movement-joint-lintel, movement-joint-length,
  * movement-joint-corner, movement-joint-panel */

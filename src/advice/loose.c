@@ -31,14 +31,19 @@ static const struct
 static void
 judge_free_standing (Judging *judging)
 {
-  const Length height = judging->wall->height, thickness = judging->block->thickness;
-  const double times = (double) height / thickness;
+  const Length thickness = judging->block->thickness;
+  Length height = wall_tallest (judging->wall, 0, judging->wall->length);
+  double times;
   char from[LENGTH_TEXT_SIZE], to[LENGTH_TEXT_SIZE];
   Stretch part;
   char *text;
 
   if (height <= (gint64) FREE_STANDING * thickness
       || !loosest_part (judging->wall, thickness, &part))
+    return;
+  height = wall_tallest (judging->wall, part.from, part.to);
+  times = (double) height / thickness;
+  if (height <= (gint64) FREE_STANDING * thickness)
     return;
   if (part.from == 0 && part.to == judging->wall->length)
     text = g_strdup_printf (
@@ -78,7 +83,8 @@ longest_stretch (const Wall *wall)
 static gboolean
 judge_partition_limits (Judging *judging)
 {
-  const Length height = judging->wall->height, thickness = judging->block->thickness;
+  const Length height = wall_tallest (judging->wall, 0, judging->wall->length);
+  const Length thickness = judging->block->thickness;
   const Length stretch = longest_stretch (judging->wall);
   char h[LENGTH_TEXT_SIZE], l[LENGTH_TEXT_SIZE], t[LENGTH_TEXT_SIZE];
 

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "advice/judging.h"
+#include "bond/gauge.h"
 #include "model/plan-edit.h"
 
 typedef struct
@@ -128,6 +129,61 @@ judge_coursing (Judging *judging, const Met *met)
                            "they cannot be bonded."),
                         first, second),
        mend);
+}
+
+/* Both stand on one foundation there. */
+static void
+judge_feet (Judging *judging, const Met *met)
+{
+  Length up[2];
+  char a[LENGTH_TEXT_SIZE], b[LENGTH_TEXT_SIZE];
+
+  for (int i = 0; i < 2; i++)
+    {
+      const Length x = met->meeting->at[i];
+
+      up[i] = foot_highest (met->walls[i]->feet, x, x + met->blocks[1 - i]->thickness);
+      if (up[i] != wall_foot_at (met->walls[i], x, SIDE_RIGHT))
+        up[i] = -1; /* a step within the square: the other wall is on both */
+    }
+  if (up[0] == up[1] || up[0] < 0 || up[1] < 0)
+    return;
+  add (judging, met, "meeting-foot", SEVERITY_WARNING,
+       g_strdup_printf (_ ("%s and %s meet, and their foundations do not: it lies %s mm up under "
+                           "the one and %s mm under the other."),
+                        wall_called (met->walls[0]), wall_called (met->walls[1]),
+                        length_text (up[0], a), length_text (up[1], b)),
+       MEND_NONE);
+}
+
+/* A wall that goes on above the other, which ends within one of its courses. */
+static void
+judge_heights (Judging *judging, const Met *met, int which)
+{
+  const Meeting *meeting = met->meeting;
+  const Wall *wall = met->walls[which];
+  const Tee *tee = wall_tee (wall, meeting->at[which]);
+  const Length up_to = plan_ends_there (meeting, which) ? wall->ends[meeting->side[which]].up_to
+                       : tee != NULL                    ? tee->up_to
+                                                        : 0;
+  gint32 course;
+  Length over;
+  char z[LENGTH_TEXT_SIZE], open[LENGTH_TEXT_SIZE];
+
+  if (up_to == 0)
+    return;
+  course = gauge_course_at (wall, met->blocks[which], &met->layings[which], up_to);
+  over
+      = course < 1 ? 0 : gauge_top (wall, met->blocks[which], &met->layings[which], course) - up_to;
+  if (over <= GAUGE_PACKING_MAX)
+    return;
+  add (judging, met, "meeting-height", SEVERITY_NOTE,
+       g_strdup_printf (
+           _ ("%s ends at %s mm, within course %d of %s: where they meet, %s mm over it "
+              "are made up by hand."),
+           wall_called (met->walls[1 - which]), length_text (up_to, z), course, wall_called (wall),
+           length_text (over, open)),
+       MEND_NONE);
 }
 
 /* EN 1996-1-1, 8.1.4.1(4), from memory: at a corner no less than the unit's thickness, where that
@@ -261,6 +317,9 @@ judge_meetings (Judging *judging)
         {
           judge_coursing (judging, &met);
           judge_lap (judging, &met);
+          judge_feet (judging, &met);
+          for (int side = 0; side < 2; side++)
+            judge_heights (judging, &met, side);
           judge_ties (judging, &met);
         }
     }

@@ -37,7 +37,8 @@ bearing_of (const Judging *judging)
 static gboolean
 has_lintel (const Wall *wall, const Opening *opening)
 {
-  return wall->height - opening_head (opening) > GAUGE_PACKING_MAX;
+  return wall_top_highest (wall, opening->x, opening_right (opening)) - opening_head (opening)
+         > GAUGE_PACKING_MAX;
 }
 
 static gboolean
@@ -278,24 +279,37 @@ judge_corner (Judging *judging, const Panel *panel)
   return TRUE;
 }
 
+/* Under a slope, and on steps, as high as it is on average. */
+static Length
+height_of (const Judging *judging, const Panel *panel)
+{
+  const Wall *wall = judging->wall;
+
+  if (wall->tops->len == 0 && wall->feet->len == 0)
+    return wall->height;
+  return length_from_mm (wall_face_area (wall, panel->from, panel->to)
+                         / length_to_mm (panel->to - panel->from));
+}
+
 /* Of a wall that has no joint nothing is said: it is not meant to be parted. */
 static gboolean
 judge_proportion (Judging *judging, const Panel *panel)
 {
   char is[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
   const Length length = panel->to - panel->from;
-  const gint64 most = (gint64) judging->wall->height * MOST_LENGTH_TO_HEIGHT;
+  const gint64 most = (gint64) height_of (judging, panel) * MOST_LENGTH_TO_HEIGHT;
   Panel shorter = *panel;
 
   shorter.most = (Length) MIN (most, MOST_APART);
   if (length <= most || !(panel->jointed[SIDE_LEFT] || panel->jointed[SIDE_RIGHT]))
     return FALSE;
-  judging_add (judging, "movement-joint-panel", SEVERITY_NOTE,
-               g_strdup_printf (
-                   _ ("Between movement joints stand %s mm of wall, %s mm high; at most "
-                      "three times the height is common guidance. %s"),
-                   length_text (length, is), length_text (judging->wall->height, height), DESIGNER),
-               mend_panel (judging, &shorter))
+  judging_add (
+      judging, "movement-joint-panel", SEVERITY_NOTE,
+      g_strdup_printf (_ ("Between movement joints stand %s mm of wall, %s mm high; at most "
+                          "three times the height is common guidance. %s"),
+                       length_text (length, is), length_text (height_of (judging, panel), height),
+                       DESIGNER),
+      mend_panel (judging, &shorter))
       ->x
       = panel->from;
   return TRUE;

@@ -36,7 +36,8 @@ is_stiffened (const Judging *judging)
 static void
 judge_slenderness (Judging *judging)
 {
-  const Length height = judging->wall->height, thickness = judging->block->thickness;
+  const Length height = wall_tallest (judging->wall, 0, judging->wall->length);
+  const Length thickness = judging->block->thickness;
   char is[LENGTH_TEXT_SIZE], thick[LENGTH_TEXT_SIZE];
 
   if (height <= (gint64) SLENDER_MOST * thickness || is_stiffened (judging))
@@ -97,7 +98,9 @@ is_held (const Wall *wall, const Pier *pier)
 static Length
 bearing_of (const Wall *wall, const Opening *opening)
 {
-  if (opening == NULL || wall->height - opening_head (opening) <= GAUGE_PACKING_MAX)
+  if (opening == NULL
+      || wall_top_highest (wall, opening->x, opening_right (opening)) - opening_head (opening)
+             <= GAUGE_PACKING_MAX)
     return 0;
   return lintel_bearing (opening);
 }

@@ -2,6 +2,7 @@
 
 #include <glib/gi18n.h>
 
+#include "bond/rake.h"
 #include "cli/output.h"
 #include "concrete/bed-steel.h"
 #include "concrete/ties.h"
@@ -25,22 +26,42 @@ static gboolean
 looks_alike (const Piece *a, const Piece *b)
 {
   return a->shape == b->shape && a->length == b->length && a->height == b->height
-         && a->segment == b->segment && a->shape != PIECE_NOTCHED && a->pinned == b->pinned;
+         && a->segment == b->segment && a->shape != PIECE_NOTCHED && a->shape != PIECE_RAKED
+         && a->pinned == b->pinned;
 }
 
-/* "600", "421", "600 ripped to 85", "600 notched", "300 pinned". */
+/* Along its bottom and along its top, and the angle of the cut: "600/420 raked 45°". */
 static void
-append_piece (GString *text, const Piece *piece)
+append_raked (GString *text, const Layout *layout, const Piece *piece)
+{
+  g_autofree char *edges = NULL;
+  char angle[G_ASCII_DTOSTR_BUF_SIZE], length[LENGTH_TEXT_SIZE];
+  Rake rake;
+
+  if (!piece_rake (layout, piece, &rake))
+    {
+      g_string_append_printf (text, _ ("%s raked"), length_text (piece->length, length));
+      return;
+    }
+  edges = rake_text (&rake);
+  g_ascii_formatd (angle, sizeof angle, "%.1f", rake_angle (&rake));
+  g_string_append_printf (text, _ ("%s raked %s°"), edges, angle);
+}
+
+/* "600", "421", "600 ripped to 85", "600 notched", "600/420 raked 45.0°", "300 pinned". */
+static void
+append_piece (GString *text, const Layout *layout, const Piece *piece)
 {
   char length[LENGTH_TEXT_SIZE], height[LENGTH_TEXT_SIZE];
 
-  g_string_append (text, length_text (piece->length, length));
+  if (piece->shape == PIECE_RAKED)
+    append_raked (text, layout, piece);
+  else
+    g_string_append (text, length_text (piece->length, length));
   if (piece->shape == PIECE_RIPPED)
     g_string_append_printf (text, _ (" ripped to %s"), length_text (piece->height, height));
   else if (piece->shape == PIECE_NOTCHED)
     g_string_append (text, _ (" notched"));
-  else if (piece->shape == PIECE_RAKED)
-    g_string_append (text, _ (" raked"));
   if (piece->pinned != PINNED_NOT)
     g_string_append (text, _ (" pinned"));
 }
@@ -68,7 +89,7 @@ append_pieces (GString *text, const Wall *wall, const Layout *layout, const Cour
         g_string_append (text, mark_between (wall, &pieces[i - 1], &pieces[i]));
       if (n > 1)
         g_string_append_printf (text, "%d × ", n);
-      append_piece (text, &pieces[i]);
+      append_piece (text, layout, &pieces[i]);
     }
 }
 
@@ -163,8 +184,7 @@ append_breach (GString *text, const Breach *breach)
     [BREACH_MIN_PIECE] = N_ ("  Course %d at %s mm: a piece of %s mm, shorter than %s mm\n"),
     [BREACH_MIN_LAP] = N_ ("  Course %d at %s mm: a lap of %s mm, less than %s mm\n"),
     [BREACH_MIN_RIP] = N_ ("  Course %d at %s mm: a strip of %s mm, thinner than %s mm\n"),
-    [BREACH_MIN_RAKED]
-    = N_ ("  Course %d at %s mm: a raked piece of %s mm, shorter than %s mm\n"),
+    [BREACH_MIN_RAKED] = N_ ("  Course %d at %s mm: a raked piece of %s mm, shorter than %s mm\n"),
     [BREACH_OF_RULE + RULE_BEARING]
     = N_ ("  Course %d at %s mm: a perpend under a lintel's end, %s mm from the jamb, less than %s "
           "mm\n"),

@@ -1,6 +1,7 @@
 /* lay.c - halfbond-cli lay: every piece of every course */
 #include <glib/gi18n.h>
 
+#include "bond/rake.h"
 #include "bond/shared.h"
 #include "cli/arguments.h"
 #include "cli/json.h"
@@ -24,6 +25,22 @@ write_outline (Json *json, const Layout *layout, const Piece *piece)
       json_array_end (json);
     }
   json_array_end (json);
+}
+
+/* How it is marked and sawn: its two edges along the wall, the longer first, and the cut's angle
+ * against the level. */
+static void
+write_rake (Json *json, const Layout *layout, const Piece *piece)
+{
+  Rake rake;
+
+  if (!piece_rake (layout, piece, &rake))
+    return;
+  json_length (json, "long", MAX (rake.bottom, rake.top));
+  json_length (json, "short", MIN (rake.bottom, rake.top));
+  json_length (json, "left", rake.left);
+  json_length (json, "right", rake.right);
+  json_number (json, "angle", rake_angle (&rake), 1);
 }
 
 /* A wall on its way to JSON. */
@@ -61,6 +78,8 @@ write_piece (Json *json, const Written *written, guint i)
     json_bool (json, "stands", FALSE);
   if (piece->outline >= 0)
     write_outline (json, written->layout, piece);
+  if (piece->shape == PIECE_RAKED)
+    write_rake (json, written->layout, piece);
   saw_piece_json (json, written->block, written->saw, written->number, i);
   json_object_end (json);
 }

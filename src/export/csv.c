@@ -2,7 +2,10 @@
  * signs whatever the locale */
 #include "export/export.h"
 
+#include <math.h>
 #include <string.h>
+
+#include "bond/rake.h"
 
 #define CRLF "\r\n"
 
@@ -95,8 +98,27 @@ export_takeoff_csv (const Project *project, const Takeoff *takeoff)
 
 /* Pieces */
 
+/* Its edges along the bottom and the top, its heights at both ends, the cut's angle against the
+ * level; empty where it is not raked. */
 static void
-add_piece (GString *csv, const Wall *wall, const Piece *piece)
+add_rake (GString *csv, const Layout *layout, const Piece *piece)
+{
+  Rake rake;
+
+  if (piece->shape != PIECE_RAKED || !piece_rake (layout, piece, &rake))
+    {
+      g_string_append (csv, ",,,,,");
+      return;
+    }
+  add_length (csv, rake.bottom);
+  add_length (csv, rake.top);
+  add_length (csv, rake.left);
+  add_length (csv, rake.right);
+  add_quantity (csv, round (rake_angle (&rake) * 10) / 10);
+}
+
+static void
+add_piece (GString *csv, const Wall *wall, const Layout *layout, const Piece *piece, gboolean raked)
 {
   g_autofree char *id = g_strdup_printf ("%s/%d/%d", wall->key, piece->course, piece->number);
 
@@ -106,21 +128,30 @@ add_piece (GString *csv, const Wall *wall, const Piece *piece)
   add_length (csv, piece->bottom);
   add_length (csv, piece->height);
   add_field (csv, piece_shape_word (piece->shape));
+  if (raked)
+    add_rake (csv, layout, piece);
   g_string_append (csv, CRLF);
 }
 
 char *
 export_pieces_csv (const Project *project, Layout *const *layouts, const Wall *wall)
 {
-  GString *csv = g_string_new ("id,x_mm,length_mm,bottom_mm,height_mm,shape" CRLF);
+  GString *csv = g_string_new ("id,x_mm,length_mm,bottom_mm,height_mm,shape");
+  gboolean raked = FALSE;
 
+  for (guint w = 0; w < project->walls->len; w++)
+    raked |= (wall == NULL || wall == project_wall_at (project, w))
+             && project_wall_at (project, w)->tops->len > 0;
+  if (raked)
+    g_string_append (csv, ",bottom_edge_mm,top_edge_mm,left_mm,right_mm,angle_deg");
+  g_string_append (csv, CRLF);
   for (guint w = 0; w < project->walls->len; w++)
     {
       const Wall *each = project_wall_at (project, w);
       if (wall && wall != each)
         continue;
       for (guint i = 0; i < layouts[w]->pieces->len; i++)
-        add_piece (csv, each, layout_piece (layouts[w], i));
+        add_piece (csv, each, layouts[w], layout_piece (layouts[w], i), raked);
     }
   return g_string_free (csv, FALSE);
 }

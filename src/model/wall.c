@@ -509,6 +509,26 @@ wall_take_top (Wall *wall, GArray *tops, Length height)
   wall->height = height;
 }
 
+Length
+wall_tallest (const Wall *wall, Length from, Length to)
+{
+  Length tallest = 0;
+
+  if (wall->feet->len == 0)
+    return wall_top_highest (wall, from, to);
+  for (Length x = from; x < to;)
+    {
+      Length end = to;
+
+      for (guint i = wall->feet->len; i-- > 0;)
+        if (foot_point (wall->feet, i)->x > x)
+          end = MIN (end, foot_point (wall->feet, i)->x);
+      tallest = MAX (tallest, wall_top_highest (wall, x, end) - wall_foot_at (wall, x, SIDE_RIGHT));
+      x = end;
+    }
+  return tallest;
+}
+
 double
 wall_face_area (const Wall *wall, Length from, Length to)
 {

@@ -345,6 +345,8 @@ wall_foot_at (const Wall *wall, Length x, Side side)
 {
   return wall->feet->len == 0 ? 0 : foot_at (wall->feet, x, side);
 }
+/* The most that the top is above the foundation between two places. */
+Length wall_tallest (const Wall *wall, Length from, Length to);
 /* From the foundation to the top between two places, levelling bed included, mm2. */
 double wall_face_area (const Wall *wall, Length from, Length to);
 
