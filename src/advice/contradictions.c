@@ -43,6 +43,23 @@ judge_piece (Judging *judging)
       mend_limit (judging, LAYING_MIN_PIECE, _ ("Allow pieces of a quarter of the block")));
 }
 
+/* Only where it was said, and something is raked. */
+static void
+judge_raked (Judging *judging)
+{
+  char is[LENGTH_TEXT_SIZE], unit[LENGTH_TEXT_SIZE];
+
+  if (!(judging->laying.given & LAYING_MIN_RAKED) || judging->wall->tops->len == 0
+      || judging->laying.min_raked <= judging->block->length)
+    return;
+  judging_add (judging, "raked-too-long", SEVERITY_WARNING,
+               g_strdup_printf (_ ("A shortest raked piece of %s mm is longer than the block, %s "
+                                   "mm: no piece can keep to it."),
+                                length_text (judging->laying.min_raked, is),
+                                length_text (judging->block->length, unit)),
+               mend_limit (judging, LAYING_MIN_RAKED, _ ("Ask no more of raked pieces")));
+}
+
 static void
 judge_strip (Judging *judging)
 {
@@ -237,6 +254,7 @@ void
 judge_contradictions (Judging *judging)
 {
   judge_piece (judging);
+  judge_raked (judging);
   judge_strip (judging);
   judge_bearing (judging);
   judge_jamb_line (judging);

@@ -58,7 +58,8 @@ Length lintel_bearing (const Opening *opening);
 
 void judge_breaches (
     Judging *judging); /* breaches.c: min-piece, min-lap, min-rip, lap-too-long, fewer-cuts */
-void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-long, strip-too-high,
+void judge_contradictions (Judging *judging); /* contradictions.c: piece-too-long, raked-too-long,
+                                   strip-too-high,
                                    bearing-too-long, jamb-line-too-far, wanted-lap-short,
                                    symmetry-off */
 void judge_openings (Judging *judging);       /* openings.c: beyond-move, sill, head, narrow-pier,

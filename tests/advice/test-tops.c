@@ -189,6 +189,28 @@ test_meetings (void)
                             "0 mm up under the one and 202 mm under the other"));
 }
 
+/* Raked pieces that must be longer than the block; by the mend they are as others are. */
+static void
+test_raked_too_long (void)
+{
+  g_autoptr (Wall) wall = wall_new ();
+  g_autoptr (Project) project = NULL, mended = NULL;
+  g_autoptr (GPtrArray) findings = NULL, after = NULL;
+  Length height;
+
+  wall_take_top (wall, top_mono (MM (6000), MM (2000), MM (2600), &height), MM (2600));
+  wall->laying.given |= LAYING_MIN_RAKED;
+  wall->laying.min_raked = MM (601);
+  project = project_with (wall);
+  findings = findings_in (project, 0);
+  g_assert_nonnull (find (findings, "raked-too-long"));
+  g_assert_nonnull (find (findings, "min-raked"));
+  mended = project_edit (project, find (findings, "raked-too-long")->mend, NULL);
+  after = findings_in (mended, 0);
+  assert_none (after, "raked-too-long");
+  assert_none (after, "min-raked");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -197,5 +219,6 @@ main (int argc, char **argv)
   g_test_add_func ("/tops/top-step", test_top_step);
   g_test_add_func ("/tops/slender-at-its-tallest", test_slender_at_its_tallest);
   g_test_add_func ("/tops/meetings", test_meetings);
+  g_test_add_func ("/tops/raked-too-long", test_raked_too_long);
   return g_test_run ();
 }
