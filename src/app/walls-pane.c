@@ -318,13 +318,11 @@ row_new (HbWallsPane *self, WallId wall)
   data->progress = label_new ("wall-about");
   data->about = label_new ("wall-about");
   data->line = line;
-  gtk_widget_set_hexpand (data->progress, FALSE);
-  gtk_label_set_ellipsize (GTK_LABEL (data->progress), PANGO_ELLIPSIZE_NONE);
   gtk_box_append (GTK_BOX (line), data->name);
-  gtk_box_append (GTK_BOX (line), data->progress);
   gtk_box_append (GTK_BOX (box), data->picture);
   gtk_box_append (GTK_BOX (box), line);
   gtk_box_append (GTK_BOX (box), data->about);
+  gtk_box_append (GTK_BOX (box), data->progress);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   g_object_set_data_full (G_OBJECT (row), "row", data, row_free);
   add_dragging (self, row);
@@ -345,8 +343,7 @@ about_text (const Wall *wall, const Layout *layout)
                           metres, cuts);
 }
 
-/* How far it is laid, in figures as "3/12", or in words; "" where nothing stands. Newly allocated.
- */
+/* How far it is laid, as "3/12 laid" or in a sentence; "" where nothing stands. Newly allocated. */
 static char *
 progress_text (const Wall *wall, const Layout *layout, gboolean words)
 {
@@ -354,7 +351,7 @@ progress_text (const Wall *wall, const Layout *layout, gboolean words)
 
   if (!layout || standing == 0)
     return g_strdup ("");
-  return g_strdup_printf (words ? _ ("%d of %u courses stand") : "%d/%u", standing,
+  return g_strdup_printf (words ? _ ("%d of %u courses stand") : _ ("%d/%u laid"), standing,
                           MAX (layout->courses->len, (guint) standing));
 }
 
@@ -391,6 +388,7 @@ fill_row (HbWallsPane *self, GtkListBoxRow *row, const Wall *wall)
   gtk_label_set_text (GTK_LABEL (data->name), tool_wall_name (wall));
   gtk_label_set_text (GTK_LABEL (data->about), about);
   gtk_label_set_text (GTK_LABEL (data->progress), progress);
+  gtk_widget_set_visible (data->progress, *progress != '\0');
   gtk_widget_set_tooltip_text (data->progress, stands);
   name = g_strdup_printf ("%s, %s%s%s", tool_wall_name (wall), about, *stands ? ", " : "", stands);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
