@@ -66,7 +66,8 @@ _hb_canvas_pick_perpend (HbCanvas *self, double x, double y)
   right = tool_perpend_at (layout, tool_place_of (at), tool_place_of (z),
                            length_from_mm (REACH / scale) + joint / 2,
                            length_from_mm (REACH_LEAST / scale));
-  return right ? (Perpend){ right->course, right->x } : (Perpend){ 0 };
+  /* What stands is not moved any more. */
+  return right && !right->stands ? (Perpend){ right->course, right->x } : (Perpend){ 0 };
 }
 
 void
@@ -378,6 +379,8 @@ hb_canvas_take_perpend (HbCanvas *self)
       _hb_canvas_say (self, _ ("Click a piece first, or go to one with the arrow keys."));
       return;
     }
+  if (_hb_canvas_says_stands (self, piece))
+    return;
   left = tool_perpend_left (layout, piece) ? piece : NULL;
   right = right_of (layout, piece);
   if (right && (!left || (self->perpend.course == left->course && self->perpend.x == left->x)))

@@ -128,6 +128,21 @@ can_pin (HbCanvas *self, HbPinDeed deed)
          && meant_piece (self, layout, deed);
 }
 
+gboolean
+_hb_canvas_says_stands (HbCanvas *self, const Piece *piece)
+{
+  g_autofree char *text = NULL;
+
+  if (!piece->stands)
+    return FALSE;
+  text
+      = g_strdup_printf (_ ("Course %d stands: its pieces stay as they are. U on a course says how "
+                            "far it is laid."),
+                         piece->course);
+  _hb_canvas_say (self, text);
+  return TRUE;
+}
+
 void
 hb_canvas_pin (HbCanvas *self, HbPinDeed deed)
 {
@@ -152,6 +167,10 @@ hb_canvas_pin (HbCanvas *self, HbPinDeed deed)
       return;
     }
   piece = meant_piece (self, layout, deed);
+  /* A pin that does not hold any more may go. */
+  if (!(deed == HB_PIN_TOGGLE && wall_pin (wall, piece->course, piece->x))
+      && _hb_canvas_says_stands (self, piece))
+    return;
   label
       = dup_label (deed, deed == HB_PIN_TOGGLE && wall_pin (wall, piece->course, piece->x), piece);
   if (deed == HB_PIN_TOGGLE)

@@ -205,6 +205,8 @@ void _hb_canvas_let_perpend_go (HbCanvas *self); /* its pins are taken out */
 /* As hb_canvas_set_piece(), but the perpend that the keys move stays. */
 void _hb_canvas_light_piece (HbCanvas *self, gint32 course, gint32 number);
 void _hb_canvas_follow_piece (HbCanvas *self); /* the wall was laid */
+/* Of a piece that stands it is said that it stays; FALSE: it does not stand. */
+gboolean _hb_canvas_says_stands (HbCanvas *self, const Piece *piece);
 
 /* canvas-keys.c: the keyboard */
 void _hb_canvas_add_keys (HbCanvas *self);

@@ -237,6 +237,13 @@ def marked():
         hears(program, "Front: laid up to course 4 of 13.")
         program.settle(0.5)
         program.picture("built-wall")
+        wait_for(lambda: "4/13 laid" in program.names("label"))
+        # Its pieces are not moved by hand any more.
+        program.click((x + width // 2, y + height - height * 730 // 2500))
+        program.keys("p")
+        hears(program, "Course 4 stands: its pieces stay as they are.")
+        program.keys("m")
+        hears(program, "Course 4 stands: its pieces stay as they are.")
         program.keys("u")
         hears(program, "Front: laid up to course 3 of 13.")
         program.keys("ctrl+z", "ctrl+z")
