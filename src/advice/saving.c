@@ -109,6 +109,19 @@ compare_changes (gconstpointer a, gconstpointer b, gpointer data)
   return (x->rank > y->rank) - (x->rank < y->rank);
 }
 
+/* Nothing is tried that would change it. */
+static void
+leave_what_stands (const Asked *asked, GPtrArray *changes)
+{
+  for (guint i = changes->len; i-- > 0;)
+    {
+      const Change *change = g_ptr_array_index (changes, i);
+
+      if (!stands_in (asked->wall, change->wall, asked->block))
+        g_ptr_array_remove_index (changes, i);
+    }
+}
+
 /* The best first; those that are no more than a first look are looked at again until the best is as
  * laid. FALSE when stopped. */
 static gboolean
@@ -116,6 +129,7 @@ try_all (const Asked *asked, GPtrArray *changes)
 {
   Trying trying = { asked, changes, LOOK_FIRST };
 
+  leave_what_stands (asked, changes);
   if (!crew_run (changes->len, asked->threads, try_change, &trying))
     return FALSE;
   for (guint i = 0; i <= SECOND_LOOKS && changes->len > 0; i++)
@@ -361,7 +375,7 @@ list_beds (const Asked *asked, guint most, GPtrArray *changes)
       const gboolean wanted = bed >= BED_WANTED_LEAST && bed <= BED_WANTED_MOST;
       Change *change;
 
-      if (bed == asked->laying.first_bed || wall_standing (asked->wall) > 0)
+      if (bed == asked->laying.first_bed)
         continue;
       change = add_change (changes, asked->wall,
                            ABS (bed - asked->laying.first_bed) + (wanted ? 0 : LENGTH_MM (1000)));

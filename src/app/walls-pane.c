@@ -5,6 +5,7 @@
 #include "app/built-cells.h"
 #include "app/picture.h"
 #include "app/tool.h"
+#include "model/built-edit.h"
 
 struct _HbWallsPane
 {
@@ -150,6 +151,7 @@ copy_action (GtkWidget *widget, const char *name, GVariant *parameter)
   copy = built_as_planned (wall);
   copy->id = (WallId){ 0 };
   g_clear_pointer (&copy->key, g_free);
+  built_take_all (copy);
   g_free (copy->name);
   copy->name = g_strdup_printf (_ ("%s, copy"), tool_wall_name (wall));
   for (guint i = 0; i < copy->openings->len; i++)

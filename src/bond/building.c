@@ -290,6 +290,16 @@ is_bonded (const Meeting *meeting)
   return meeting->kind != MEET_WRONG && meeting->made <= MADE_FIRST_EVEN;
 }
 
+/* Where one of them stands, the turn is taken. */
+static gboolean
+may_turn (const Project *project, const Meeting *meeting)
+{
+  for (int i = 0; i < 2; i++)
+    if (wall_standing (project_wall_at (project, meeting->wall[i])) > 0)
+      return FALSE;
+  return is_bonded (meeting);
+}
+
 /* The wall's meetings that are to be chosen; those over the most keep their turns. */
 static Member
 member_of (Turning *turning, guint wall)
@@ -521,7 +531,7 @@ building_turns (const Project *project, const gint *stop)
   turning.even = g_new0 (gboolean, meetings->len);
   for (guint i = 0; i < meetings->len; i++)
     {
-      turning.free[i] = is_bonded (meeting_at (&turning, i));
+      turning.free[i] = may_turn (project, meeting_at (&turning, i));
       turning.even[i] = meeting_at (&turning, i)->made == MADE_FIRST_EVEN;
     }
   turning.members = g_array_new (FALSE, FALSE, sizeof (Member));

@@ -19,7 +19,8 @@ typedef struct
 } Building;
 
 /* The best turns of all bonded meetings of a project without a fault. Butted and wrong meetings,
- * and those whose sides contradict each other, stay as they are. Fewest breaches first, then cuts,
+ * those whose sides contradict each other, and those of a wall of which something stands, stay as
+ * they are. Fewest breaches first, then cuts,
  * then meetings that change. `stop` as in lay_wall(); NULL when it was set. */
 Building *building_turns (const Project *project, const gint *stop);
 void building_free (Building *building);

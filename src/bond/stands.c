@@ -342,6 +342,26 @@ same_ends (const Wall *a, const Wall *b)
   return TRUE;
 }
 
+static gboolean
+same_joints (const Wall *a, const Wall *b)
+{
+  if (a->movement_joints->len != b->movement_joints->len)
+    return FALSE;
+  for (guint i = 0; i < a->movement_joints->len; i++)
+    if (wall_movement_joint_at (a, i)->x != wall_movement_joint_at (b, i)->x
+        || wall_movement_joint_at (a, i)->width != wall_movement_joint_at (b, i)->width)
+      return FALSE;
+  return TRUE;
+}
+
+/* Up to the height that stands. */
+static gboolean
+same_opening (const Opening *a, const Opening *b, Length top)
+{
+  return a->x == b->x && a->width == b->width && a->sill == b->sill
+         && MIN (opening_head (a), top) == MIN (opening_head (b), top);
+}
+
 gboolean
 stands_in (const Wall *before, const Wall *after, const Block *block)
 {
@@ -350,8 +370,8 @@ stands_in (const Wall *before, const Wall *after, const Block *block)
 
   if (wall_standing (before) == 0)
     return TRUE;
-  if (before->length != after->length || was.first_bed != is.first_bed
-      || !same_ends (before, after))
+  if (before->length != after->length || was.first_bed != is.first_bed || !same_ends (before, after)
+      || !same_joints (before, after))
     return FALSE;
   for (guint i = 0; i < before->openings->len; i++)
     {
@@ -359,8 +379,7 @@ stands_in (const Wall *before, const Wall *after, const Block *block)
       const Opening *other = wall_opening (after, opening->id);
 
       if (stands_beside (before, block, opening)
-          && (other == NULL || other->x != opening->x || other->width != opening->width
-              || other->sill != opening->sill))
+          && (other == NULL || !same_opening (opening, other, top_of_standing (before, block))))
         return FALSE;
     }
   return TRUE;

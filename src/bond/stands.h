@@ -23,8 +23,8 @@ Layout *stands_rest_of_layout (const Layout *layout);
 /* Whether masonry stands beside an opening, or beneath its sill where that is cut: such an opening
  * is where it is. */
 gboolean stands_beside (const Wall *wall, const Block *block, const Opening *opening);
-/* Whether a wall leaves what stands of another one as it is: its length, its turns and levelling
- * bed, and the openings beside what stands. */
+/* Whether a wall leaves what stands of another one as it is: its length, turns, joints and
+ * levelling bed, and the openings beside what stands. */
 gboolean stands_in (const Wall *before, const Wall *after, const Block *block);
 
 /* How many courses are to be held fast, for a first try, when a wall is laid of which something

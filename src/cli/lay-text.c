@@ -162,6 +162,8 @@ append_course (GString *text, const Wall *wall, const Layout *layout, const Cour
                           length_text (course->bottom, bottom), length_text (course->top, top),
                           course->n_pieces, count_cuts (layout, course));
   append_pieces (text, wall, layout, course);
+  if (course->stands)
+    g_string_append (text, _ ("  (stands)"));
   g_string_append_c (text, '\n');
   append_steel (text, runs, course->number);
 }

@@ -227,3 +227,19 @@ built_set_opening (const Wall *wall, OpeningId id, OpeningFigure figure, const L
                 figures[figure].field, measured);
   return next;
 }
+
+void
+built_take_all (Wall *wall)
+{
+  wall_set_length (wall, wall_planned_length (wall));
+  g_clear_pointer (&wall->built, built_free);
+  for (guint i = 0; i < wall->openings->len; i++)
+    {
+      Opening *opening = &g_array_index (wall->openings, Opening, i);
+
+      for (OpeningFigure figure = 0; figure < N_FIGURES; figure++)
+        set_measured (length_at (opening, figures[figure].figure),
+                      length_at (opening, figures[figure].planned), &opening->given,
+                      figures[figure].field, NULL);
+    }
+}

@@ -49,3 +49,7 @@ Wall *built_set_top (const Wall *wall, gint32 course, const Length *left, const 
 /* One of plumb, bow and what limits the next beds: a single BuiltField bit but
  * BUILT_PLANNED_LENGTH. NULL: it is taken back. */
 Wall *built_set_figure (const Wall *wall, BuiltField field, const Length *measured);
+
+/* In a wall that the caller may change: nothing of it stands, nothing was measured, and what was
+ * planned holds again. */
+void built_take_all (Wall *wall);

@@ -302,6 +302,41 @@ test_stop (void)
   g_assert_null (building_turns (project, &stop));
 }
 
+/* A wall of which something stands keeps its turns; those of the others are still chosen. */
+static void
+test_standing_keeps_turns (void)
+{
+  guint chosen = 0;
+
+  for (int i = 0; i < N_HOUSES; i++)
+    {
+      House house = any_house ();
+      g_autoptr (GPtrArray) walls = wall_list_new ();
+
+      add_house (walls, 0, house.width, house.depth, house.thickness, house.partition);
+      g_autoptr (Project) project = project_of (walls, house.thickness);
+      g_autoptr (Wall) up = wall_copy (project_wall_at (project, 0));
+      LaidCourse laid = laid_course_new (1);
+
+      up->built = built_new ();
+      up->built->courses = 1;
+      g_array_append_val (up->built->laid, laid);
+      project = edited (g_steal_pointer (&project), edit_set_wall (up));
+      g_autoptr (GArray) now = plan_meetings (project);
+      g_autoptr (Building) building = building_turns (project, NULL);
+      for (guint k = 0; k < now->len; k++)
+        {
+          const Meeting *was = &g_array_index (now, Meeting, k);
+          const Meeting *is = &g_array_index (building->meetings, Meeting, k);
+
+          if (was->wall[0] == 0 || was->wall[1] == 0)
+            g_assert_cmpint (was->made, ==, is->made);
+        }
+      chosen += building->changed;
+    }
+  g_assert_cmpuint (chosen, >, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -310,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/building/equal-houses", test_equal_houses);
   g_test_add_func ("/building/many-tees", test_many_tees);
   g_test_add_func ("/building/shared-pieces", test_shared);
+  g_test_add_func ("/building/standing-keeps-turns", test_standing_keeps_turns);
   g_test_add_func ("/building/stop", test_stop);
   return g_test_run ();
 }

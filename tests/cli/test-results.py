@@ -1036,6 +1036,7 @@ def built_progress():
         takeoff = {i["key"]: i["walls"]["w1"] for i in result("takeoff", up, "--rest")["items"]}
         equal(takeoff["blocks.whole"], left["blocks.whole"][0])
         equal(takeoff["bed-mortar.volume"] < left["bed-mortar.volume"][1], True)
+        equal(call("lay", up, "--wall", "w1")[1].count("(stands)"), 5)
         # Taken back, it is the project that it was.
         back = folder.path("back.halfbond")
         result("built", up, "--wall", "w1", "--courses", "0", "--into", back)

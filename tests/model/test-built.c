@@ -455,6 +455,31 @@ test_courses (void)
   g_assert_null (nothing->built);
 }
 
+/* All that was said of the site taken away is the wall as it was planned. */
+static void
+test_take_all (void)
+{
+  g_autoptr (Project) project = site ();
+  const OpeningId id = wall_opening_at (wall_of (project), 0)->id;
+  const Length length = MM (6012), x = MM (1790), sill = MM (905);
+
+  project = with (g_steal_pointer (&project),
+                  built_set_courses (wall_of (project), 0, NULL, NULL, NULL));
+  g_autoptr (Project) planned = project_ref (project);
+  g_autoptr (GArray) laid = laid_of (3, MM (20), MM (2));
+  project = with (g_steal_pointer (&project),
+                  built_set_courses (wall_of (project), 3, laid, "today", NULL));
+  project = with_top (g_steal_pointer (&project), 2, 430);
+  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &length));
+  project = with (g_steal_pointer (&project),
+                  built_set_opening (wall_of (project), id, FIGURE_X, &x, NULL));
+  project = with (g_steal_pointer (&project),
+                  built_set_opening (wall_of (project), id, FIGURE_SILL, &sill, NULL));
+  g_autoptr (Wall) wall = wall_copy (wall_of (project));
+  built_take_all (wall);
+  g_assert_true (wall_equal (wall, wall_of (planned)));
+}
+
 static void
 test_tolerances (void)
 {
@@ -592,6 +617,7 @@ main (int argc, char **argv)
   g_test_add_func ("/built/tops", test_tops);
   g_test_add_func ("/built/figures", test_figures);
   g_test_add_func ("/built/courses", test_courses);
+  g_test_add_func ("/built/take-all", test_take_all);
   g_test_add_func ("/built/tolerances", test_tolerances);
   g_test_add_func ("/built/meetings", test_meetings);
   g_test_add_func ("/built/resize", test_resize);
