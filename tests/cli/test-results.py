@@ -1090,6 +1090,23 @@ def built_figures():
         equal(result("built", one)["walls"][0]["deviations"], [])
 
 
+@tap.case("/built/the-example")
+def built_example():
+    path = os.path.join(os.path.dirname(__file__), "../../data/examples/half-laid-wall.halfbond")
+    code, out, err = call("built", path)
+    equal((code, err), (0, ""))
+    for words in ("laid up to course 5 of 13: 47 of 117 pieces, as of 2026-05-04",
+                  "From course 6 on, beds of 1.5 mm bring course 13 to 2651 mm, 2 mm over its plan",
+                  "within: Course 5 ends 8 mm too high at the right", "beyond: D1 begins 18 mm too far right"):
+        contains(out, words, "text")
+    # Measured at 1037 and 1041: it lies a block under the mean, and what was written down stands there.
+    course = result("lay", path)["walls"][0]["courses"][4]
+    equal((course["bottom"], course["top"], course["stands"]), (839, 1039, True))
+    equal([p["x"] for p in course["pieces"]], [0, 602, 1204, 1806, 2408, 3010, 3612, 4818, 5400])
+    equal([f["rule"] for f in result("check", path)["findings"] if f["rule"].startswith("as-built")],
+          ["as-built-opening", "as-built-next-beds"])
+
+
 # What cannot be: a sentence each, and nothing is written.
 @tap.case("/built/refused")
 def built_refused():
