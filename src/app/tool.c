@@ -50,7 +50,7 @@ tool_next_course (const Wall *wall, const Block *block, Length z, gboolean up)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
   gint32 n = gauge_nearest_top (wall, block, &laying, z);
-  Length top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
+  Length top = n ? gauge_top (wall, block, &laying, n) : gauge_bottom (wall, block, &laying, 1);
 
   if (up && top <= z)
     n++;
@@ -58,7 +58,7 @@ tool_next_course (const Wall *wall, const Block *block, Length z, gboolean up)
     n--;
   if (n < 0)
     return 0;
-  top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
+  top = n ? gauge_top (wall, block, &laying, n) : gauge_bottom (wall, block, &laying, 1);
   return MIN (top, wall->height);
 }
 
@@ -80,7 +80,8 @@ snap_height (const Wall *wall, const Block *block, Length z, const Grip *grip, g
 {
   const Laying laying = laying_resolve (&wall->laying, block);
   const gint32 n = gauge_nearest_top (wall, block, &laying, z);
-  const Length top = n ? gauge_top (wall, block, &laying, n) : laying.first_bed;
+  const Length top
+      = n ? gauge_top (wall, block, &laying, n) : gauge_bottom (wall, block, &laying, 1);
 
   *snapped = ABS (top - z) <= grip->reach && top <= wall->height;
   return *snapped ? top : rounded (z, grip->step);

@@ -1,10 +1,18 @@
 /* footing.c - the levelling bed, on the footing as it was surveyed, to scale, or as it steps up */
 #include "paint/scene-private.h"
 
+#include "bond/gauge.h"
 #include "site/bed.h"
 
 /* How far the ground runs on either side, steps: past the edge of any screen. */
 #define GROUND_REACH 6000.f
+
+/* Under course 1, as drawn or as measured. */
+static Length
+scene_first_bed (const Scene *scene)
+{
+  return gauge_bottom (scene->wall, scene->block, &scene->laying, 1);
+}
 
 /* The footing in the drawing: the underside of course 1 is as high above zero as it was drawn, and
  * the bed reaches down from there; by no more than any bed may, lest a slip of the pen fill the
@@ -13,7 +21,7 @@ static void
 add_foot (GArray *foot, const Scene *scene, const Beds *beds, const BedWall *wall, Length x)
 {
   const Length bed = CLAMP (beds_thickness (beds, wall, x), 0, SURVEY_MAX_BED);
-  MarkPoint point = at_length (x, scene->laying.first_bed - bed);
+  MarkPoint point = at_length (x, scene_first_bed (scene) - bed);
 
   g_array_append_val (foot, point);
 }
@@ -70,10 +78,10 @@ scene_bed (Scene *scene)
 {
   const MarkLook bed = mark_look (STYLE_BED, LAYER_GROUND);
   const MarkLook ground = mark_look (STYLE_GROUND, LAYER_GROUND);
-  const Length first = MIN (scene->laying.first_bed, scene->wall->height);
+  const Length first = MIN (scene_first_bed (scene), scene->wall->height);
 
   if (scene->wall->feet->len > 0)
-    scene_face_foot (scene, &bed, length_to_mm (scene->laying.first_bed));
+    scene_face_foot (scene, &bed, length_to_mm (scene_first_bed (scene)));
   else if (is_uneven (scene->foot))
     {
       /* The ground first, up to the footing where that is above zero. */

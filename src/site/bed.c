@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "bond/profile.h"
+#include "bond/gauge.h"
 #include "bond/segment.h"
 #include "site/square.h"
 
@@ -215,6 +216,7 @@ find_runs (BedWall *wall, const Block *block)
 {
   Laying laying = laying_resolve (&wall->wall->laying, block);
   g_autoptr (Geometry) geometry = geometry_new (wall->wall, block, &laying);
+  const Length first = gauge_bottom (wall->wall, block, &laying, 1);
 
   for (guint i = 0; i < geometry->segments->len; i++)
     {
@@ -227,7 +229,7 @@ find_runs (BedWall *wall, const Block *block)
           const Step *step = geometry_step (geometry, segment->first_step + k);
           gboolean joined = segment->joined_left && k == 0;
 
-          add_standing (wall, step, laying.first_bed, joined || k > 0 ? laying.head : 0);
+          add_standing (wall, step, first, joined || k > 0 ? laying.head : 0);
         }
     }
   if (wall->wall->feet->len > 0)
@@ -688,7 +690,8 @@ find_walls (Beds *beds, const Project *project, const LevelBook *book)
   for (guint i = 0; i < project->walls->len; i++)
     {
       const Wall *wall = project_wall_at (project, i);
-      Laying laying = laying_resolve (&wall->laying, project_block (project, wall->block));
+      const Block *block = project_block (project, wall->block);
+      Laying laying = laying_resolve (&wall->laying, block);
       GArray *on_wall = g_hash_table_lookup (points, GUINT_TO_POINTER (wall->id.n));
       BedWall *bed;
 
@@ -697,7 +700,8 @@ find_walls (Beds *beds, const Project *project, const LevelBook *book)
       bed = survey_wall (project, wall, on_wall);
       if (beds->walls->len == 0)
         reference = laying.first_bed;
-      bed->raise = laying.first_bed - reference;
+      /* Course 1 may lie otherwise than drawn where it stands. */
+      bed->raise = gauge_bottom (wall, block, &laying, 1) - reference;
       g_ptr_array_add (beds->walls, bed);
       note_wall (beds, project->survey, bed);
     }

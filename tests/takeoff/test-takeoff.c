@@ -762,10 +762,34 @@ test_keys (void)
   g_assert_null (takeoff_line (counted.takeoff, "no.such-key"));
 }
 
+/* Laid up to a course as it is laid now. */
+static Project *
+laid_up_to (Project *project, gint32 courses)
+{
+  const Wall *wall = project_wall_at (project, 0);
+  g_autoptr (Layout) layout = lay_wall (wall, project_block (project, wall->block), NULL);
+  g_autoptr (GArray) laid = stands_of_layout (layout);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Wall) up = built_set_courses (wall, courses, laid, NULL, &error);
+
+  g_assert_no_error (error);
+  return edited (project, edit_set_wall (up));
+}
+
+static Project *
+with_top (Project *project, gint32 course, double top)
+{
+  const Length left = length_from_mm (top);
+  g_autoptr (Wall) measured
+      = built_set_top (project_wall_at (project, 0), course, &left, NULL, NULL);
+
+  return edited (project, edit_set_wall (measured));
+}
+
 /* One wall of 6018 mm (10 units) on a bed drawn 25 mm thick, on a footing with these two levels at
  * its ends, below the underside of course 1. */
 static double
-bed_mortar (int left, int right, int first_bed)
+bed_mortar (int left, int right, int first_bed, int high)
 {
   g_autoptr (Wall) wall = wall_new ();
   g_autoptr (Survey) survey = survey_new ();
@@ -791,7 +815,10 @@ bed_mortar (int left, int right, int first_bed)
       reading->inter = LENGTH_MM (beds[i]);
       reading_add_place (reading, project_wall_at (project, 0)->id, i * LENGTH_MM (6018));
     }
-  g_auto (Counted) counted = count (edited (project, edit_set_survey (left > 0 ? survey : NULL)));
+  project = edited (project, edit_set_survey (left > 0 ? survey : NULL));
+  if (high > 0)
+    project = with_top (laid_up_to (project, 1), 1, first_bed + 200 + high);
+  g_auto (Counted) counted = count (project);
 
   return quantity (&counted, "bed-mortar.volume");
 }
@@ -803,11 +830,14 @@ test_surveyed_bed (void)
 {
   const double litres_per_mm = 6018 * 250 / 1e6;
 
-  g_assert_cmpfloat_with_epsilon (bed_mortar (0, 0, 20), 20 * litres_per_mm, 1e-6);
-  g_assert_cmpfloat_with_epsilon (bed_mortar (25, 25, 20), 25 * litres_per_mm, 1e-6);
-  g_assert_cmpfloat_with_epsilon (bed_mortar (15, 35, 20), 25 * litres_per_mm, 1e-6);
-  g_assert_cmpfloat_with_epsilon (bed_mortar (60, 60, 20), 40 * litres_per_mm, 1e-6);
-  g_assert_cmpfloat_with_epsilon (bed_mortar (4, 4, 20), 10 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (0, 0, 20, 0), 20 * litres_per_mm, 1e-6);
+  /* Course 1 stands 3 mm higher than it was drawn. */
+  g_assert_cmpfloat_with_epsilon (bed_mortar (0, 0, 20, 3), 23 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (25, 25, 20, 3), 28 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (25, 25, 20, 0), 25 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (15, 35, 20, 0), 25 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (60, 60, 20, 0), 40 * litres_per_mm, 1e-6);
+  g_assert_cmpfloat_with_epsilon (bed_mortar (4, 4, 20, 0), 10 * litres_per_mm, 1e-6);
 }
 
 static void
@@ -823,30 +853,6 @@ test_stop (void)
 }
 
 /* --- what is still needed --- */
-
-/* Laid up to a course as it is laid now. */
-static Project *
-laid_up_to (Project *project, gint32 courses)
-{
-  const Wall *wall = project_wall_at (project, 0);
-  g_autoptr (Layout) layout = lay_wall (wall, project_block (project, wall->block), NULL);
-  g_autoptr (GArray) laid = stands_of_layout (layout);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (Wall) up = built_set_courses (wall, courses, laid, NULL, &error);
-
-  g_assert_no_error (error);
-  return edited (project, edit_set_wall (up));
-}
-
-static Project *
-with_top (Project *project, gint32 course, double top)
-{
-  const Length left = length_from_mm (top);
-  g_autoptr (Wall) measured
-      = built_set_top (project_wall_at (project, 0), course, &left, NULL, NULL);
-
-  return edited (project, edit_set_wall (measured));
-}
 
 static double
 of (const Takeoff *takeoff, const char *key)
