@@ -356,6 +356,51 @@ test_figures (void)
   g_assert_cmpuint (kept, >, all * 8 / 10);
 }
 
+/* What a file may say and nobody laid: perpends anywhere, on top of each other but for a hair, in
+ * openings, of strips that are not there. The wall is laid, and laid soundly. */
+static void
+test_any_perpends (void)
+{
+  guint walls = 0;
+
+  for (guint64 seed = 0; seed < N_WALLS; seed++)
+    {
+      g_auto (AnyWall) any = made_up (seed);
+      AnyRandom random = { seed };
+      const gint32 n = (gint32) any_between (&random, 1, 6);
+      g_autofree char *fault = NULL;
+
+      any.wall->built = built_new ();
+      any.wall->built->courses = n;
+      for (gint32 i = 1; i <= n; i++)
+        {
+          LaidCourse laid = laid_course_new (i);
+
+          for (LaidPerpend at = { 0, PERPEND_ALL }; any_percent (&random, 85);)
+            {
+              at.x += (Length) any_between (&random, 1,
+                                            any_percent (&random, 30) ? 40 : any.block.length * 2);
+              at.z = any_percent (&random, 20) ? (Length) any_between (&random, 0, any.wall->height)
+                                               : PERPEND_ALL;
+              g_array_append_val (laid.perpends, at);
+            }
+          if (any_percent (&random, 20))
+            {
+              laid.given = LAID_OVER;
+              laid.over = (gint32) any_between (&random, 0, i - 1);
+            }
+          g_array_append_val (any.wall->built->laid, laid);
+        }
+      fault = wall_fault (any.wall, &any.block, NULL);
+      if (fault != NULL)
+        continue;
+      g_autoptr (Layout) layout = lay_wall (any.wall, &any.block, NULL);
+      assert_sound (any.wall, &any.block, layout, seed);
+      walls++;
+    }
+  g_assert_cmpuint (walls, >, N_WALLS / 2);
+}
+
 /* --- by hand --- */
 
 /* 3000 x 1028: five courses of 600 x 200 on beds of 20 and 2, dry heads; half bond. */
@@ -487,6 +532,7 @@ main (int argc, char **argv)
   g_test_add_func ("/stands/held-fast", test_held_fast);
   g_test_add_func ("/stands/change-above", test_change_above);
   g_test_add_func ("/stands/figures", test_figures);
+  g_test_add_func ("/stands/any-perpends", test_any_perpends);
   g_test_add_func ("/stands/length-by-hand", test_length_by_hand);
   g_test_add_func ("/stands/opening-in-what-stands", test_opening_in_what_stands);
   g_test_add_func ("/stands/pins", test_pins);
