@@ -23,6 +23,7 @@ typedef struct
   int course;  /* of a top; 0: not given */
   char *as_of, *length, *top, *right;
   char *opening, *figures[N_FIGURES];
+  char **limits; /* "plumb=8" */
   char *plumb, *bow, *bow_metre, *bed_least, *bed_most;
 } BuiltCall;
 
@@ -42,15 +43,14 @@ read_figure (const char *option, const char *text, Length *value, const Length *
   return FALSE;
 }
 
+/* Takes the edit; where it is NULL, *fault says why. */
 static Status
-put_wall (Project **project, Wall *wall, GError **fault)
+put (Project **project, Edit *taken, GError **fault)
 {
-  g_autoptr (Edit) edit = wall != NULL ? edit_set_wall (wall) : NULL;
+  g_autoptr (Edit) edit = taken;
   g_autoptr (GError) refused = fault != NULL ? g_steal_pointer (fault) : NULL;
   Project *next = edit != NULL ? project_edit (*project, edit, &refused) : NULL;
 
-  if (wall != NULL)
-    wall_unref (wall);
   if (next == NULL)
     {
       complain ("built: %s", refused->message);
@@ -59,6 +59,45 @@ put_wall (Project **project, Wall *wall, GError **fault)
   project_unref (*project);
   *project = next;
   return STATUS_DONE;
+}
+
+static Status
+put_wall (Project **project, Wall *taken, GError **fault)
+{
+  g_autoptr (Wall) wall = taken;
+
+  return put (project, wall != NULL ? edit_set_wall (wall) : NULL, fault);
+}
+
+/* "plumb=8" or "plumb=none". */
+static Status
+put_limit (Project **project, const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, "=", 2);
+  ToleranceKind kind;
+  Length value;
+  const Length *limit;
+
+  if (parts[0] == NULL || parts[1] == NULL || !tolerance_from_word (parts[0], &kind))
+    {
+      complain (_ ("built: --limit is one of length, top, level, bed, opening, plumb, bow, "
+                   "bow-metre, with =MM or =none behind it; not “%s”."),
+                text);
+      return STATUS_CALL;
+    }
+  if (!read_figure ("limit", parts[1], &value, &limit))
+    return STATUS_CALL;
+  return put (project, edit_set_tolerance (kind, limit), NULL);
+}
+
+static Status
+put_limits (Project **project, char **limits)
+{
+  Status status = STATUS_DONE;
+
+  for (guint i = 0; status == STATUS_DONE && limits != NULL && limits[i] != NULL; i++)
+    status = put_limit (project, limits[i]);
+  return status;
 }
 
 /* As the wall is laid now, with all that was measured so far. */
@@ -190,7 +229,7 @@ says_figure_of_opening (const BuiltCall *call)
 }
 
 static gboolean
-changes (const BuiltCall *call)
+measures (const BuiltCall *call)
 {
   return call->courses >= 0 || call->length != NULL || call->top != NULL || call->opening != NULL
          || call->plumb != NULL || call->bow != NULL || call->bow_metre != NULL
@@ -208,9 +247,9 @@ is_clear (const BuiltCall *call)
     complain (_ ("built: --as-of goes with --courses."));
   else if (call->courses < -1)
     complain (_ ("built: --courses is 0 or more."));
-  else if (changes (call) && call->wall == NULL)
+  else if (measures (call) && call->wall == NULL)
     complain (_ ("built: a figure of the site is of a wall: say --wall ID."));
-  else if (changes (call) != (call->into != NULL))
+  else if ((measures (call) || call->limits != NULL) != (call->into != NULL))
     complain (_ ("built: figures of the site go with --into FILE, the project as it is then."));
   else
     return TRUE;
@@ -258,7 +297,9 @@ built (const BuiltCall *call)
   Status status = laid_project (call->file, &project);
   const Wall *wall = NULL;
 
-  if (status == STATUS_DONE && changes (call))
+  if (status == STATUS_DONE)
+    status = put_limits (&project, call->limits);
+  if (status == STATUS_DONE && measures (call))
     {
       wall = project_wall_by_key (project, call->wall);
       if (wall == NULL)
@@ -285,6 +326,7 @@ call_clear (BuiltCall *call)
     g_clear_pointer (texts[i], g_free);
   for (guint i = 0; i < N_FIGURES; i++)
     g_clear_pointer (&call->figures[i], g_free);
+  g_clear_pointer (&call->limits, g_strfreev);
 }
 
 #define FIGURE(name, variable, words)                                                              \
@@ -319,6 +361,8 @@ verb_built (int argc, char **argv)
     FIGURE ("bow-metre", call.bow_metre, N_ ("Off its line in any one metre")),
     FIGURE ("bed-least", call.bed_least, N_ ("The thinnest next bed")),
     FIGURE ("bed-most", call.bed_most, N_ ("The thickest next bed")),
+    { "limit", 0, 0, G_OPTION_ARG_STRING_ARRAY, &call.limits,
+      N_ ("A limit of the project's own, such as plumb=8; none takes it back"), N_ ("OF=MM") },
     { "into", 0, 0, G_OPTION_ARG_FILENAME, &into, N_ ("Write the project with these figures"),
       N_ ("FILE") },
     ARGUMENT_JSON (call.as_json),

@@ -1081,6 +1081,12 @@ def built_figures():
         findings = result("check", one)["findings"]
         equal(sorted(f["rule"] for f in findings if f["rule"].startswith("as-built")),
               ["as-built-length", "as-built-plumb"])
+        # Limits of the project's own go first.
+        own = result("built", one, "--limit", "plumb=25", "--limit", "bow-metre=3", "--into", two)["walls"][0]["deviations"]
+        equal([(d["of"], d["limit"], d["within"]) for d in own[1:3]], [("plumb", 25, True), ("bow-metre", 3, False)])
+        equal(own[1]["source"], "the project's own")
+        again = result("built", two, "--limit", "plumb=none", "--into", folder.path("three.halfbond"))["walls"][0]["deviations"]
+        equal((again[1]["limit"], again[2]["limit"]), (20, 3))
         # Taken back one by one.
         for words in (("--length", "none"), ("--plumb", "none"), ("--bow-metre", "none"),
                       ("--opening", "o1", "--x", "none", "--sill", "none")):
@@ -1124,6 +1130,9 @@ def built_refused():
             (("--opening", "o1"), "--opening goes with"),
             (("--top", "600"), "go together"),
             (("--as-of", "2026-05-04"), "--as-of goes with --courses"),
+            (("--limit", "colour=5"), "--limit is one of length, top"),
+            (("--limit", "plumb"), "--limit is one of length, top"),
+            (("--limit", "plumb=201"), "it must be from 0 to 200 mm"),
         ]:
             code, out, err = call("built", up, "--wall", "w1", *words, "--into", never)
             equal((code, out), (2, ""), words)
