@@ -2,6 +2,7 @@
 #include "advice/rod.h"
 
 #include "bond/gauge.h"
+#include "bond/stands.h"
 
 /* --- marks --- */
 
@@ -340,7 +341,7 @@ rod_mark_to_gauge (const Wall *wall, const Block *block, const RodMark *mark)
       opening->sill = mark->kind == ROD_SILL ? to : opening->sill;
     }
   fault = wall_fault (next, block, NULL);
-  return fault == NULL ? g_steal_pointer (&next) : NULL;
+  return fault == NULL && stands_in (wall, next, block) ? g_steal_pointer (&next) : NULL;
 }
 
 Wall *
@@ -356,13 +357,13 @@ rod_to_gauge (const Wall *wall, const Block *block)
       Length head = opening_head (opening);
       g_autofree char *fault = NULL;
 
-      if (opening->sill > 0)
+      if (opening->sill > 0 && !stands_beside (wall, block, opening))
         opening->sill = sill_to_gauge (wall, block, &laying, opening->sill);
       if (head < wall->height)
         head = head_to_gauge (wall, block, &laying, head);
       opening->height = head - opening->sill;
       fault = wall_fault (next, block, NULL);
-      if (fault != NULL)
+      if (fault != NULL || !stands_in (wall, next, block))
         {
           opening->sill = was[0];
           opening->height = was[1];

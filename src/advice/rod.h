@@ -80,6 +80,6 @@ Length rod_gauge_of (const Wall *wall, const Block *block, const RodMark *mark);
 Wall *rod_mark_to_gauge (const Wall *wall, const Block *block, const RodMark *mark);
 
 /* A wall like it whose sills and heads were moved to the nearest courses, sills to a top, heads to
- * a top or a bottom, where openings stay within the wall and clear of each other; the same where
- * none can be. New. */
+ * a top or a bottom, where openings stay within the wall and clear of each other, and of what
+ * stands beside them; the same where none can be. New. */
 Wall *rod_to_gauge (const Wall *wall, const Block *block);

@@ -1,5 +1,6 @@
 /* test-as-built.c - what is found of what stands, and that nothing offers to change it */
 #include "advice/findings.h"
+#include "advice/rod.h"
 #include "advice/saving.h"
 
 #include <string.h>
@@ -188,6 +189,8 @@ test_nothing_changes_it (void)
           g_assert_true (stands_in (wall, project_wall_at (mended, 0), block));
           g_assert_cmpint (wall_standing (project_wall_at (mended, 0)), ==, wall_standing (wall));
         }
+      g_autoptr (Wall) gauged = rod_to_gauge (wall, block);
+      g_assert_true (stands_in (wall, gauged, block));
       if (seed % 6 > 0)
         continue;
       g_autoptr (GPtrArray) found = savings_of_wall (project, wall, 1, NULL);
