@@ -583,8 +583,11 @@ static void
 add_measured_note (Frame *frame)
 {
   const Page *page = frame->page;
-  g_autoptr (AsBuilt) built = as_built_new (page->project, page->wall, page->layout);
+  g_autoptr (AsBuilt) built = NULL;
 
+  if (page->wall == NULL) /* a plan is of all walls */
+    return;
+  built = as_built_new (page->project, page->wall, page->layout);
   if (built->deviations->len > 0)
     add_text (frame, STYLE_SHEET_CAPTION, frame->frame.x0 + 8, frame->key_top - 9, 0, 0,
               _ ("Figures with a sign: measured less planned, mm. A filled mark or “!”: more than "
