@@ -1,6 +1,7 @@
 /* lay.c - lays a wall: the best pieces under the wall's rules */
 #include "bond/lay.h"
 
+#include "bond/behind.h"
 #include "bond/bound-order.h"
 #include "bond/bound.h"
 #include "bond/least-waste.h"
@@ -517,42 +518,94 @@ wants_symmetry (const Geometry *geometry, const Laying *laying)
   return geometry->mirror != NULL && (must || (laying->aim != AIM_LEAST_WASTE && !geometry->quick));
 }
 
-static Layout *
-lay_over (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
+/* The patterns that the wall is laid with; NULL: stopped. */
+static Pattern *
+choose (const Geometry *geometry, const Laying *laying, WallBound *bound, const gint *stop)
 {
-  Laying laying;
-  g_autoptr (Geometry) geometry = NULL;
-  Pattern *patterns;
-  Laid laid;
-  g_auto (WallBound) bound = { NULL };
+  Pattern *patterns = network_solve (geometry, bound, stop);
 
-  laying = laying_resolve (&wall->laying, block);
-  geometry = geometry_new_over (wall, block, &laying, held);
-  geometry->quick = quick;
-  bound_init (&bound, geometry);
-  patterns = network_solve (geometry, &bound, stop);
-  if (patterns != NULL && wants_fewer_lengths (geometry, &laying))
-    patterns = lengths_reduce (geometry, patterns, &bound, stop);
-  if (patterns != NULL && wants_symmetry (geometry, &laying))
+  if (patterns != NULL && wants_fewer_lengths (geometry, laying))
+    patterns = lengths_reduce (geometry, patterns, bound, stop);
+  if (patterns != NULL && wants_symmetry (geometry, laying))
     patterns = symmetry_improve (geometry, patterns, stop);
-  if (patterns == NULL)
-    return NULL;
-  if (laying.aim == AIM_LEAST_WASTE)
+  if (patterns != NULL && laying->aim == AIM_LEAST_WASTE)
     waste_less (geometry, patterns, stop);
-  if (stop != NULL && g_atomic_int_get (stop) != 0)
+  if (patterns != NULL && stop != NULL && g_atomic_int_get (stop) != 0)
     {
       patterns_free (patterns, (gint32) geometry->segments->len);
-      return NULL;
+      patterns = NULL;
     }
-  laid = (Laid){ geometry, patterns, layout_new (wall, geometry), &bound };
+  return patterns;
+}
+
+static Layout *
+lay_down (const Wall *wall, const Geometry *geometry, const Pattern *patterns, WallBound *bound,
+          Aim aim)
+{
+  Laid laid = { geometry, patterns, layout_new (wall, geometry), bound };
+
   add_pieces (&laid);
   mark_all_pinned (&laid);
   add_breaches (&laid);
   add_proof (&laid);
-  if (laying.aim == AIM_LEAST_WASTE)
+  if (aim == AIM_LEAST_WASTE)
     add_order_proof (&laid);
-  patterns_free (patterns, (gint32) geometry->segments->len);
   return laid.layout;
+}
+
+static Geometry *
+geometry_of (const Wall *wall, const Block *block, const Laying *laying, gint32 held,
+             gboolean quick)
+{
+  Geometry *geometry = geometry_new_over (wall, block, laying, held);
+
+  geometry->quick = quick;
+  return geometry;
+}
+
+static Layout *
+lay_over (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+  g_autoptr (Geometry) geometry = geometry_of (wall, block, &laying, held, quick);
+  g_auto (WallBound) bound = { NULL };
+  Pattern *patterns;
+  Layout *layout;
+
+  bound_init (&bound, geometry);
+  patterns = choose (geometry, &laying, &bound, stop);
+  if (patterns == NULL)
+    return NULL;
+  layout = lay_down (wall, geometry, patterns, &bound, laying.aim);
+  patterns_free (patterns, (gint32) geometry->segments->len);
+  return layout;
+}
+
+/* By its mirror image. *done: FALSE where that has other runs. */
+static Layout *
+lay_behind (const Wall *wall, const Wall *image, const Block *block, gboolean quick,
+            const gint *stop, gboolean *done)
+{
+  const Laying laying = laying_resolve (&wall->laying, block);
+  const Laying from_left = laying_resolve (&image->laying, block);
+  g_autoptr (Geometry) geometry = geometry_of (wall, block, &laying, 0, quick);
+  g_autoptr (Geometry) seen = geometry_of (image, block, &from_left, 0, quick);
+  g_auto (WallBound) bound = { NULL };
+  Pattern *patterns, *turned;
+  Layout *layout = NULL;
+
+  bound_init (&bound, seen);
+  patterns = choose (seen, &from_left, &bound, stop);
+  *done = TRUE;
+  if (patterns == NULL)
+    return NULL;
+  turned = behind_patterns (seen, patterns, geometry, wall->length);
+  *done = turned != NULL;
+  if (turned != NULL)
+    layout = lay_down (wall, geometry, turned, &bound, laying.aim);
+  patterns_free (turned, (gint32) geometry->segments->len);
+  patterns_free (patterns, (gint32) seen->segments->len);
+  return layout;
 }
 
 static void
@@ -567,10 +620,17 @@ mark_standing (Layout *layout, gint32 upto)
 static Layout *
 lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
 {
+  g_autoptr (Wall) image = NULL;
   gint32 n, held;
-  Layout *layout;
+  gboolean done = FALSE;
+  Layout *layout = NULL;
 
   g_return_val_if_fail (wall != NULL && block != NULL, NULL);
+  image = behind_wall (wall);
+  if (image != NULL)
+    layout = lay_behind (wall, image, block, quick, stop, &done);
+  if (done)
+    return layout;
   n = wall_standing (wall);
   held = stands_held_before (wall);
   layout = lay_over (wall, block, held, quick, stop);

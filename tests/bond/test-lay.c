@@ -18,7 +18,7 @@
 
 /* FNV-1a over the hashes of the first N_GOLDEN walls' layouts. It changes with the engine, never
  * with the compiler: when walls are laid differently on purpose, put the new number here. */
-#define GOLDEN G_GUINT64_CONSTANT (0xed9a1ff35025c172)
+#define GOLDEN G_GUINT64_CONSTANT (0xc57594189ace149d)
 
 static guint share = 0, n_shares = 1;
 
