@@ -153,7 +153,7 @@ static void
 add_hours (GtkBox *box, const Project *project, const Work *work)
 {
   static const char *const heads[]
-      = { N_ ("Wall"),   N_ ("Pieces"), N_ ("Cuts"),          N_ ("m²"),
+      = { N_ ("Wall"),   N_ ("Pieces"), N_ ("Saw cuts"),      N_ ("m²"),
           N_ ("Laying"), N_ ("Sawing"), N_ ("Levelling bed"), N_ ("Together") };
   GtkGrid *grid = add_table (box, _ ("Hours of one person"), heads, G_N_ELEMENTS (heads), 1);
 

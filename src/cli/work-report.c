@@ -207,7 +207,7 @@ append_wall (GString *text, const Laid *laid, const Work *work, guint i)
   g_string_append_printf (text, "\n%s  %s\n", wall_at (laid, i)->key, name);
   table_add (&table, _ ("course"));
   table_add (&table, _ ("pieces"));
-  table_add (&table, _ ("cuts"));
+  table_add (&table, _ ("saw cuts"));
   table_add (&table, _ ("m²"));
   table_add (&table, _ ("laying, h"));
   table_add (&table, _ ("sawing, h"));

@@ -6,7 +6,8 @@
 #define HANDLE_RADIUS 5.5f
 /* Names stand this far inside the inner face, steps: openings next to it, the wall beyond. */
 #define OPENING_NAME_IN 4.f
-#define NAME_IN 20.f
+#define NAME_IN 20.f    /* of a wall's name, over those of its openings */
+#define NAME_BESIDE 8.f /* of an upright wall's name, where there is no opening */
 /* Between the two lines of a joint of all courses, steps. */
 #define DOUBLE 4.f
 
@@ -347,7 +348,7 @@ add_name (PlanScene *scene, const PlanWall *placed)
     look.fit = length_to_mm (wall->length);
   add_beside (scene, wall, &look,
               plan_place (wall, clear_middle (scene, placed), length_to_mm (placed->thickness), 0,
-                          plan_runs_across (wall) ? -NAME_IN * 1.5f : -NAME_IN),
+                          plan_runs_across (wall) ? -NAME_BESIDE : -NAME_IN),
               TRUE, wall_called (wall));
 }
 

@@ -318,7 +318,7 @@ length_on (const GArray *runs, Length from, Length to)
 /* The beds of a course that begins on steps of the footing. */
 static double
 beds_on_steps (const Wall *wall, const Block *block, const Laying *laying, const Faces *faces,
-               gint32 course, gint64 *levelling)
+               gint32 course, Joints *joints)
 {
   double area = 0;
 
@@ -334,7 +334,8 @@ beds_on_steps (const Wall *wall, const Block *block, const Laying *laying, const
       if (foot->up == 0)
         continue;
       area += (double) length / LENGTH_PER_MM * length_to_mm (base - foot->up);
-      *levelling -= course == 1 && base == laying->first_bed ? length : 0;
+      joints->on_steps += length;
+      joints->levelling -= course == 1 && base == laying->first_bed ? length : 0;
     }
   return area;
 }
@@ -372,8 +373,7 @@ joints_of (const Wall *wall, const Block *block, const Laying *laying, const Lay
         add_bed (&joints, shared_length (below, above),
                  course->bottom - layout_course (layout, c - 1)->top);
       if (wall->feet->len > 0 && (!rest || !course->stands))
-        joints.steps
-            += beds_on_steps (wall, block, laying, &faces, course->number, &joints.levelling);
+        joints.steps += beds_on_steps (wall, block, laying, &faces, course->number, &joints);
       g_clear_pointer (&below, g_array_unref);
       below = runs_at (wall, faces.edges[FACE_TOP], course->top, course->top - 1, laying->head);
       reach_over_returns (wall, laying->head, below);

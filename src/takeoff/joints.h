@@ -7,6 +7,7 @@
 typedef struct
 {
   gint64 levelling; /* length of course 1 that stands on the levelling bed */
+  gint64 on_steps;  /* length of what stands on steps of the footing, on a bed of its own */
   gint64 bed;       /* length of the bed joints above it: where a course lies on the one below */
   gint64 bed_face;  /* the same times the thickness of each, which differ where something stands */
   gint64 head;      /* height of the upright joints, those against a return too */

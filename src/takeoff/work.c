@@ -86,8 +86,8 @@ levelling_hours (const Wall *wall, const Layout *layout, const Block *block, con
   const Laying laying = laying_resolve (&wall->laying, block);
   const Joints joints = joints_of (wall, block, &laying, layout, FALSE);
 
-  return (double) joints.levelling / LENGTH_PER_MM / MM_PER_M * rates->minutes_a_metre
-         / MINUTES_PER_HOUR;
+  return (double) (joints.levelling + joints.on_steps) / LENGTH_PER_MM / MM_PER_M
+         * rates->minutes_a_metre / MINUTES_PER_HOUR;
 }
 
 /* --- handling --- */

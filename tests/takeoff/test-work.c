@@ -139,6 +139,26 @@ test_hours (void)
   g_assert_cmpfloat_with_epsilon (work_course_hours (second), 1.1996 * 0.55 + 0.05, NEAR);
 }
 
+/* The same wall, all of it a course and its joint higher up on the footing: as much bed. And with a
+ * step in the middle, too. */
+static void
+test_hours_on_steps (void)
+{
+  WorkRates rates = work_rates_default ();
+  g_autoptr (Wall) wall = half_bond_wall ();
+  Block block = block_default ();
+
+  wall->height += LENGTH_MM (202);
+  foot_list_add (wall->feet, 0, LENGTH_MM (202));
+  g_auto (Worked) raised = work_on (project_of (wall, &block, 1, 0), &rates);
+  g_assert_cmpfloat_with_epsilon (work_wall (raised.work, 0)->sum.levelling, 6.018 * 10 / 60, NEAR);
+  g_array_index (wall->feet, Foot, 0).x = LENGTH_MM (3000);
+  g_auto (Worked) stepped = work_on (project_of (wall, &block, 1, 0), &rates);
+  g_assert_cmpfloat_with_epsilon (work_wall (stepped.work, 0)->sum.levelling, 6.018 * 10 / 60,
+                                  NEAR);
+  block_clear (&block);
+}
+
 static void
 test_hours_by_piece (void)
 {
@@ -564,6 +584,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/work/hours/by-hand", test_hours);
+  g_test_add_func ("/work/hours/on-steps", test_hours_on_steps);
   g_test_add_func ("/work/hours/by-piece", test_hours_by_piece);
   g_test_add_func ("/work/hours/equal-walls", test_equal_walls);
   g_test_add_func ("/work/cuts/by-shape", test_cuts_by_shape);
