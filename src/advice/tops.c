@@ -27,7 +27,8 @@ mend_foot (const Judging *judging, guint i, Length up)
 }
 
 /* The nearest height of a step on which no block is ripped: its bed is as thick as the levelling
- * bed, or down to the thinnest. The course is the one that is ripped now. */
+ * bed, or down to the thinnest. The course is the one that is ripped now; of the first one a step
+ * that is only as high as the bed under it would be none. */
 static Length
 height_to_gauge (const Judging *judging, Length up, gint32 course)
 {
@@ -35,7 +36,9 @@ height_to_gauge (const Judging *judging, Length up, gint32 course)
   const Length down = bottom_of (judging, course) - MIN (bed, PROFILE_LEAST_BED);
   const Length higher = bottom_of (judging, course + 1) - bed;
 
-  return up - down <= higher - up && down > 0 ? down : higher;
+  const gboolean no_step = course == 1 && up - down > GAUGE_PACKING_MAX;
+
+  return up - down <= higher - up && down > 0 && !no_step ? down : higher;
 }
 
 static void

@@ -57,8 +57,11 @@ test_foot_step (void)
     { 340, 404,
       "The step in the footing at 3000 mm lies 340 mm up: course 2 is ripped to 62 mm on it. With "
       "404 mm no block is ripped there." },
-    { 100, 10,
+    { 100, 202,
       "The step in the footing at 3000 mm lies 100 mm up: course 1 is ripped to 100 mm on it. With "
+      "202 mm no block is ripped there." },
+    { 24, 10,
+      "The step in the footing at 3000 mm lies 24 mm up: course 1 is ripped to 176 mm on it. With "
       "10 mm no block is ripped there." },
   };
 
