@@ -48,7 +48,7 @@ behind_wall (const Wall *wall)
   Wall *image;
 
   if (!(wall->laying.given & LAYING_START) || wall->laying.start != SIDE_RIGHT
-      || wall->pins->len > 0 || wall->built != NULL)
+      || wall->pins->len > 0)
     return NULL;
   image = wall_copy (wall);
   image->laying.start = SIDE_LEFT;

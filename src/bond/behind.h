@@ -7,8 +7,8 @@
 #include "bond/pattern.h"
 
 /* The mirror image of a wall that starts from the right, to be laid for it; new. NULL: it is laid
- * as it is. That holds for walls with pins or standing courses, too: where those are is told by
- * left faces, and what is told so is not always told in the image. */
+ * as it is. That holds for walls with pins, too: where those are is told by left faces, and what is
+ * told so is not always told in the image. Nor do standing courses stand in it. */
 Wall *behind_wall (const Wall *wall);
 /* The patterns of the image, as patterns of the wall so long, in a new array (patterns_free());
  * NULL: the image has other runs. */

@@ -564,7 +564,7 @@ geometry_of (const Wall *wall, const Block *block, const Laying *laying, gint32 
 }
 
 static Layout *
-lay_over (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
+lay_as_it_is (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
 {
   const Laying laying = laying_resolve (&wall->laying, block);
   g_autoptr (Geometry) geometry = geometry_of (wall, block, &laying, held, quick);
@@ -608,6 +608,18 @@ lay_behind (const Wall *wall, const Wall *image, const Block *block, gboolean qu
   return layout;
 }
 
+static Layout *
+lay_over (const Wall *wall, const Block *block, gint32 held, gboolean quick, const gint *stop)
+{
+  g_autoptr (Wall) image = held == 0 ? behind_wall (wall) : NULL;
+  gboolean done = FALSE;
+  Layout *layout = NULL;
+
+  if (image != NULL)
+    layout = lay_behind (wall, image, block, quick, stop, &done);
+  return done ? layout : lay_as_it_is (wall, block, held, quick, stop);
+}
+
 static void
 mark_standing (Layout *layout, gint32 upto)
 {
@@ -620,17 +632,10 @@ mark_standing (Layout *layout, gint32 upto)
 static Layout *
 lay (const Wall *wall, const Block *block, gboolean quick, const gint *stop)
 {
-  g_autoptr (Wall) image = NULL;
   gint32 n, held;
-  gboolean done = FALSE;
-  Layout *layout = NULL;
+  Layout *layout;
 
   g_return_val_if_fail (wall != NULL && block != NULL, NULL);
-  image = behind_wall (wall);
-  if (image != NULL)
-    layout = lay_behind (wall, image, block, quick, stop, &done);
-  if (done)
-    return layout;
   n = wall_standing (wall);
   held = stands_held_before (wall);
   layout = lay_over (wall, block, held, quick, stop);
