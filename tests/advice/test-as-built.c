@@ -105,10 +105,8 @@ test_within (void)
   g_autoptr (Project) project = site ();
   const Length top = MM (422), length = MM (6000);
 
-  project = with (g_steal_pointer (&project),
-                  built_set_top (project_wall_at (project, 0), 2, &top, &top, NULL));
-  project
-      = with (g_steal_pointer (&project), built_set_length (project_wall_at (project, 0), &length));
+  project = with (project, built_set_top (project_wall_at (project, 0), 2, &top, &top, NULL));
+  project = with (project, built_set_length (project_wall_at (project, 0), &length));
   g_autofree char *rules = found (project, NULL);
   g_assert_cmpstr (rules, ==, "");
 }
@@ -120,16 +118,12 @@ test_beyond (void)
   const Length left = MM (1028 + 20), right = MM (1028 + 40), plumb = MM (21), bow = MM (-31),
                metre = MM (12), length = MM (6060);
 
-  project = with (g_steal_pointer (&project),
-                  built_set_top (project_wall_at (project, 0), 5, &left, &right, NULL));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_PLUMB, &plumb));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_BOW, &bow));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_BOW_METRE, &metre));
+  project = with (project, built_set_top (project_wall_at (project, 0), 5, &left, &right, NULL));
+  project = with (project, built_set_figure (project_wall_at (project, 0), BUILT_PLUMB, &plumb));
+  project = with (project, built_set_figure (project_wall_at (project, 0), BUILT_BOW, &bow));
   project
-      = with (g_steal_pointer (&project), built_set_length (project_wall_at (project, 0), &length));
+      = with (project, built_set_figure (project_wall_at (project, 0), BUILT_BOW_METRE, &metre));
+  project = with (project, built_set_length (project_wall_at (project, 0), &length));
   g_autofree char *rules = found (project, NULL);
   /* Warnings before notes; those of no course first, by place. */
   g_assert_cmpstr (rules, ==,
@@ -146,8 +140,7 @@ test_next_beds (void)
   const Length top = MM (1034);
   g_autofree char *text = NULL;
 
-  project = with (g_steal_pointer (&project),
-                  built_set_top (project_wall_at (project, 0), 5, &top, NULL, NULL));
+  project = with (project, built_set_top (project_wall_at (project, 0), 5, &top, NULL, NULL));
   g_autofree char *rules = found (project, &text);
   g_assert_cmpstr (rules, ==, "as-built-next-beds");
   g_assert_cmpstr (text, ==,
@@ -170,8 +163,7 @@ test_nothing_changes_it (void)
 
       if (planned->courses->len < 2)
         continue;
-      project = laid_up_to (g_steal_pointer (&project),
-                            (gint32) any_between (&random, 1, planned->courses->len));
+      project = laid_up_to (project, (gint32) any_between (&random, 1, planned->courses->len));
       const Wall *wall = project_wall_at (project, 0);
       const Block *block = project_block (project, wall->block);
       g_autoptr (Layout) layout = lay_of (project);

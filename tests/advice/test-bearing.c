@@ -273,8 +273,8 @@ told (double load, double strength)
   wall->id.n = 0;
   g_clear_pointer (&wall->key, g_free);
   wall->block = block.id;
-  project = edited (g_steal_pointer (&project), edit_set_block (&block));
-  project = edited (g_steal_pointer (&project), edit_add_wall (wall));
+  project = edited (project, edit_set_block (&block));
+  project = edited (project, edit_add_wall (wall));
   block_clear (&block);
   g_autoptr (Layout) layout
       = lay_wall (project_wall_at (project, 0), project_block_at (project, 0), NULL);

@@ -321,7 +321,7 @@ test_standing_keeps_turns (void)
       up->built = built_new ();
       up->built->courses = 1;
       g_array_append_val (up->built->laid, laid);
-      project = edited (g_steal_pointer (&project), edit_set_wall (up));
+      project = edited (project, edit_set_wall (up));
       g_autoptr (GArray) now = plan_meetings (project);
       g_autoptr (Building) building = building_turns (project, NULL);
       for (guint k = 0; k < now->len; k++)

@@ -35,7 +35,7 @@ test_sound (void)
       n++;
     }
   g_test_message ("%u walls", n);
-  g_assert_cmpuint (n * 10, >=, N_SOUND / n_shares * 7);
+  g_assert_cmpuint (n * 10, >=, N_SOUND / n_shares * 6);
 }
 
 static void

@@ -185,17 +185,16 @@ test_turned (void)
                front = project_wall_at (project, 0)->id;
 
   g_assert_true (plan_meeting_between (project, partition, front, &meeting));
-  project = edited (g_steal_pointer (&project), plan_ties_edit (project, &meeting, &mesh));
+  project = edited (project, plan_ties_edit (project, &meeting, &mesh));
   g_assert_true (plan_meeting_between (project, partition, front, &meeting));
   g_assert_true (ties_equal (plan_ties (project, &meeting), &mesh));
-  project
-      = edited (g_steal_pointer (&project), plan_make_edit (project, &meeting, MADE_FIRST_THROUGH));
+  project = edited (project, plan_make_edit (project, &meeting, MADE_FIRST_THROUGH));
   g_assert_true (plan_meeting_between (project, partition, front, &meeting));
   g_assert_cmpint (plan_butted (&meeting), ==, 1);
   g_assert_true (ties_equal (plan_ties (project, &meeting), &mesh));
   g_assert_true (ties_equal (&wall_tee_at (project_wall_at (project, 0), 0)->ties, &mesh));
   g_assert_false (project_wall_at (project, 4)->ends[SIDE_LEFT].ties.given);
-  project = edited (g_steal_pointer (&project), plan_make_edit (project, &meeting, MADE_FIRST_ODD));
+  project = edited (project, plan_make_edit (project, &meeting, MADE_FIRST_ODD));
   g_assert_true (plan_meeting_between (project, partition, front, &meeting));
   g_assert_null (plan_ties (project, &meeting));
 }

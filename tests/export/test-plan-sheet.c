@@ -112,7 +112,7 @@ test_many (void)
       g_autoptr (GArray) sides = outline_parse ("3000 x 2000", &fault);
       g_autoptr (GPtrArray) walls = outline_walls (sides, MM (250), MM (2500), MM (i * 12000), 0);
 
-      project = edited (g_steal_pointer (&project), edit_walls (walls));
+      project = edited (project, edit_walls (walls));
     }
   g_assert_true (page_set_plan (&page, project, 0, "A4", NULL));
   g_assert_cmpuint (corners_n_pages (&page), >, 1);

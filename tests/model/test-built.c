@@ -127,7 +127,7 @@ test_heights (void)
       g_test_message ("%s", rows->what);
       for (gint32 i = 0; i < 5; i++)
         if (rows->tops[i] > 0)
-          project = with_top (g_steal_pointer (&project), i + 1, rows->tops[i]);
+          project = with_top (project, i + 1, rows->tops[i]);
       const Wall *wall = wall_of (project);
       const Laying laying = laying_resolve (&wall->laying, project_block_at (project, 0));
       g_autofree Length *bottoms = built_bottoms (wall->built, &laying, MM (200));
@@ -144,8 +144,7 @@ test_both_ends (void)
   const Length left = MM (622), right = MM (630);
   Length top;
 
-  project = with (g_steal_pointer (&project),
-                  built_set_top (wall_of (project), 3, &left, &right, NULL));
+  project = with (project, built_set_top (wall_of (project), 3, &left, &right, NULL));
   g_assert_true (laid_course_top (built_course (wall_of (project)->built, 3), &top));
   g_assert_cmpint (top, ==, MM (626));
 }
@@ -215,7 +214,7 @@ test_refused (void)
   assert_top_refused (project, 3, 599,
                       "Wall w1: Course 3 cannot end at 599 mm: 3 blocks one on the other reach 600 "
                       "mm at least.");
-  project = with_top (g_steal_pointer (&project), 3, 630);
+  project = with_top (project, 3, 630);
   assert_top_refused (project, 5, 1029.5,
                       "Wall w1: Course 5 cannot end at 1029.5 mm: course 3 ends at 630 mm, and a "
                       "block for each course above it reaches 1030 mm at least.");
@@ -353,15 +352,15 @@ test_length (void)
   g_autoptr (Project) before = project_ref (project);
   const Length first = MM (6012), second = MM (5988);
 
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &first));
+  project = with (project, built_set_length (wall_of (project), &first));
   g_assert_cmpint (wall_of (project)->length, ==, MM (6012));
   g_assert_cmpint (wall_planned_length (wall_of (project)), ==, MM (6000));
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &second));
+  project = with (project, built_set_length (wall_of (project), &second));
   g_assert_cmpint (wall_of (project)->length, ==, MM (5988));
   g_assert_cmpint (wall_planned_length (wall_of (project)), ==, MM (6000));
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), NULL));
+  project = with (project, built_set_length (wall_of (project), NULL));
   g_assert_true (project_equal (project, before));
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), NULL));
+  project = with (project, built_set_length (wall_of (project), NULL));
   g_assert_true (project_equal (project, before));
 }
 
@@ -379,16 +378,14 @@ test_openings (void)
         {
           const Length is = was + MM (7 * i);
 
-          project = with (g_steal_pointer (&project),
-                          built_set_opening (wall_of (project), id, figure, &is, NULL));
+          project = with (project, built_set_opening (wall_of (project), id, figure, &is, NULL));
           const Opening *opening = wall_opening (wall_of (project), id);
           g_assert_cmpint (opening_figure (opening, figure), ==, is);
           g_assert_cmpint (opening_planned (opening, figure), ==, was);
           for (OpeningFigure other = 0; other < N_FIGURES; other++)
             g_assert_cmpint (opening_is_measured (opening, other), ==, other == figure);
         }
-      project = with (g_steal_pointer (&project),
-                      built_set_opening (wall_of (project), id, figure, NULL, NULL));
+      project = with (project, built_set_opening (wall_of (project), id, figure, NULL, NULL));
       g_assert_true (project_equal (project, before));
     }
 }
@@ -399,10 +396,9 @@ test_tops (void)
   g_autoptr (Project) project = site ();
   g_autoptr (Project) before = project_ref (project);
 
-  project = with_top (g_steal_pointer (&project), 2, 425);
+  project = with_top (project, 2, 425);
   g_assert_false (project_equal (project, before));
-  project
-      = with (g_steal_pointer (&project), built_set_top (wall_of (project), 2, NULL, NULL, NULL));
+  project = with (project, built_set_top (wall_of (project), 2, NULL, NULL, NULL));
   g_assert_true (project_equal (project, before));
 }
 
@@ -418,12 +414,10 @@ test_figures (void)
       g_autoptr (Project) before = project_ref (project);
       const Length three = MM (3);
 
-      project = with (g_steal_pointer (&project),
-                      built_set_figure (wall_of (project), fields[i], &three));
+      project = with (project, built_set_figure (wall_of (project), fields[i], &three));
       g_assert_cmpuint (wall_of (project)->built->given, ==, fields[i]);
       g_assert_false (project_equal (project, before));
-      project = with (g_steal_pointer (&project),
-                      built_set_figure (wall_of (project), fields[i], NULL));
+      project = with (project, built_set_figure (wall_of (project), fields[i], NULL));
       g_assert_true (project_equal (project, before));
     }
 }
@@ -436,15 +430,13 @@ test_courses (void)
   g_autoptr (Project) project = site ();
   g_autoptr (GArray) laid = laid_of (8, MM (20), MM (2));
 
-  project = with_top (g_steal_pointer (&project), 4, 830);
-  project = with (g_steal_pointer (&project),
-                  built_set_courses (wall_of (project), 8, laid, "2026-05-04", NULL));
+  project = with_top (project, 4, 830);
+  project = with (project, built_set_courses (wall_of (project), 8, laid, "2026-05-04", NULL));
   g_assert_cmpint (wall_standing (wall_of (project)), ==, 8);
   g_assert_cmpint (built_course (wall_of (project)->built, 4)->top, ==, MM (830));
   g_assert_cmpstr (wall_of (project)->built->as_of, ==, "2026-05-04");
   g_assert_cmpuint (built_course (wall_of (project)->built, 8)->perpends->len, ==, 2);
-  project
-      = with (g_steal_pointer (&project), built_set_courses (wall_of (project), 3, NULL, "", NULL));
+  project = with (project, built_set_courses (wall_of (project), 3, NULL, "", NULL));
   g_assert_cmpint (wall_standing (wall_of (project)), ==, 3);
   g_assert_cmpuint (wall_of (project)->built->laid->len, ==, 3);
   g_assert_cmpstr (wall_of (project)->built->as_of, ==, "");
@@ -463,18 +455,14 @@ test_take_all (void)
   const OpeningId id = wall_opening_at (wall_of (project), 0)->id;
   const Length length = MM (6012), x = MM (1790), sill = MM (905);
 
-  project = with (g_steal_pointer (&project),
-                  built_set_courses (wall_of (project), 0, NULL, NULL, NULL));
+  project = with (project, built_set_courses (wall_of (project), 0, NULL, NULL, NULL));
   g_autoptr (Project) planned = project_ref (project);
   g_autoptr (GArray) laid = laid_of (3, MM (20), MM (2));
-  project = with (g_steal_pointer (&project),
-                  built_set_courses (wall_of (project), 3, laid, "today", NULL));
-  project = with_top (g_steal_pointer (&project), 2, 430);
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &length));
-  project = with (g_steal_pointer (&project),
-                  built_set_opening (wall_of (project), id, FIGURE_X, &x, NULL));
-  project = with (g_steal_pointer (&project),
-                  built_set_opening (wall_of (project), id, FIGURE_SILL, &sill, NULL));
+  project = with (project, built_set_courses (wall_of (project), 3, laid, "today", NULL));
+  project = with_top (project, 2, 430);
+  project = with (project, built_set_length (wall_of (project), &length));
+  project = with (project, built_set_opening (wall_of (project), id, FIGURE_X, &x, NULL));
+  project = with (project, built_set_opening (wall_of (project), id, FIGURE_SILL, &sill, NULL));
   g_autoptr (Wall) wall = wall_copy (wall_of (project));
   built_take_all (wall);
   g_assert_true (wall_equal (wall, wall_of (planned)));
@@ -494,10 +482,10 @@ test_tolerances (void)
 
       g_assert_true (tolerance_from_word (tolerance_word (kind), &back));
       g_assert_cmpint (back, ==, kind);
-      project = edited (g_steal_pointer (&project), edit_set_tolerance (kind, &five));
+      project = edited (project, edit_set_tolerance (kind, &five));
       g_assert_true (project->tolerances[kind].given);
       g_assert_false (project_equal (project, before));
-      project = edited (g_steal_pointer (&project), edit_set_tolerance (kind, NULL));
+      project = edited (project, edit_set_tolerance (kind, NULL));
       g_assert_true (project_equal (project, before));
     }
   g_autoptr (Edit) edit = edit_set_tolerance (TOLERANCE_BED, &much);
@@ -530,7 +518,7 @@ test_meetings (void)
   const Length planned = wall_of (project)->length;
   g_autoptr (GError) error = NULL;
 
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &measured));
+  project = with (project, built_set_length (wall_of (project), &measured));
   g_autoptr (GArray) after = plan_meetings (project);
   g_assert_cmpuint (after->len, ==, before->len);
   g_assert_cmpuint (after->len, ==, 4);
@@ -543,7 +531,7 @@ test_meetings (void)
     }
   g_autoptr (Wall) longer = wall_copy (wall_of (project));
   longer->length += MM (100);
-  project = edited (g_steal_pointer (&project), plan_resize (project, longer, SIDE_RIGHT, &error));
+  project = edited (project, plan_resize (project, longer, SIDE_RIGHT, &error));
   g_assert_no_error (error);
   g_assert_cmpint (wall_of (project)->length, ==, measured + MM (100));
   g_assert_cmpint (wall_planned_length (wall_of (project)), ==, planned + MM (100));
@@ -559,10 +547,10 @@ test_resize (void)
   const Length measured = MM (6012);
   g_autoptr (GError) error = NULL;
 
-  project = with (g_steal_pointer (&project), built_set_length (wall_of (project), &measured));
+  project = with (project, built_set_length (wall_of (project), &measured));
   g_autoptr (Wall) longer = wall_copy (wall_of (project));
   longer->length = MM (6500);
-  project = edited (g_steal_pointer (&project), plan_resize (project, longer, SIDE_RIGHT, &error));
+  project = edited (project, plan_resize (project, longer, SIDE_RIGHT, &error));
   g_assert_cmpint (wall_of (project)->length, ==, MM (6500));
   g_assert_cmpint (wall_planned_length (wall_of (project)), ==, MM (6488));
 }
@@ -593,8 +581,7 @@ test_drawn_elsewhere (void)
   const OpeningId id = wall_opening_at (wall_of (project), 0)->id;
   const Length is = MM (1812);
 
-  project = with (g_steal_pointer (&project),
-                  built_set_opening (wall_of (project), id, FIGURE_X, &is, NULL));
+  project = with (project, built_set_opening (wall_of (project), id, FIGURE_X, &is, NULL));
   Opening opening = opening_copy (wall_opening (wall_of (project), id));
   opening_move (&opening, MM (2000));
   g_assert_false (opening_is_measured (&opening, FIGURE_X));

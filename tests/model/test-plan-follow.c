@@ -107,7 +107,7 @@ test_block (void)
   thick = edited (project_ref (project), edit_set_block (&block));
   assert_same_plan (project, thick);
   block.thickness = MM (250);
-  thick = edited (g_steal_pointer (&thick), edit_set_block (&block));
+  thick = edited (thick, edit_set_block (&block));
   g_assert_true (project_equal (project, thick));
   block_clear (&block);
 }
@@ -124,7 +124,7 @@ test_any (void)
     {
       g_autoptr (Project) project = with_partition (building (outlines[o]), RUNS_NORTH, 3000, 1500);
 
-      project = with_partition (g_steal_pointer (&project), RUNS_EAST, 1500, 1500);
+      project = with_partition (project, RUNS_EAST, 1500, 1500);
       for (guint wall = 0; wall < project->walls->len; wall++)
         for (guint block = 1; block < 3; block++)
           {

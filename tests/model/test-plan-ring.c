@@ -56,8 +56,8 @@ test_rings (void)
   g_autoptr (Wall) partition = plan_partition (project, RUNS_NORTH, MM (3000), MM (3000),
                                                project_block_at (project, 0), &error);
   g_assert_no_error (error);
-  project = edited (g_steal_pointer (&project), edit_add_wall (partition));
-  project = with_building (g_steal_pointer (&project), "9000 4000 3000 R 3000 6000 7000", 10000, 0);
+  project = edited (project, edit_add_wall (partition));
+  project = with_building (project, "9000 4000 3000 R 3000 6000 7000", 10000, 0);
   two = rings_text (project);
   g_assert_cmpstr (
       two, ==,
@@ -85,8 +85,7 @@ test_open (void)
   g_autoptr (Project) project = with_building (project_new (), "8000 x 6000", 0, 0);
   g_autofree char *text = NULL;
 
-  project
-      = edited (g_steal_pointer (&project), edit_remove_wall (project_wall_at (project, 2)->id));
+  project = edited (project, edit_remove_wall (project_wall_at (project, 2)->id));
   text = rings_text (project);
   g_assert_cmpstr (text, ==, "");
 }

@@ -66,8 +66,8 @@ test_wing (void)
   g_assert_true (whole);
   /* A partition across the wing goes along; one from its front on into the back part, too, which it
    * meets elsewhere then. */
-  project = with_partition (g_steal_pointer (&project), RUNS_EAST, 6000, 1500);
-  project = with_partition (g_steal_pointer (&project), RUNS_NORTH, 5000, 3500);
+  project = with_partition (project, RUNS_EAST, 6000, 1500);
+  project = with_partition (project, RUNS_NORTH, 5000, 3500);
   g_autofree char *parted = wing_text (project, 7, &whole);
   g_assert_nonnull (strstr (parted, "0 1 7 8"));
 }
@@ -122,7 +122,7 @@ test_property (void)
         g_autoptr (GArray) had = NULL;
 
         if (parted)
-          project = with_partition (g_steal_pointer (&project), RUNS_NORTH, 1500, 1500);
+          project = with_partition (project, RUNS_NORTH, 1500, 1500);
         had = plan_meetings (project);
         for (guint wall = 0; wall < project->walls->len; wall++)
           for (int turn = 0; turn < 8; turn++)
@@ -161,8 +161,8 @@ test_building (void)
   g_autoptr (GError) error = NULL;
   Edit *edit;
 
-  project = with_partition (g_steal_pointer (&project), RUNS_NORTH, 3000, 3000);
-  project = with_building (g_steal_pointer (&project), "3000 x 3000", 10000);
+  project = with_partition (project, RUNS_NORTH, 3000, 3000);
+  project = with_building (project, "3000 x 3000", 10000);
   edit = plan_move_building (project, project_wall_at (project, 4)->id, MM (-500), MM (1200),
                              &error);
   g_assert_no_error (error);

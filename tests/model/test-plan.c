@@ -129,7 +129,7 @@ test_said_by (void)
       g_autoptr (Wall) wall = wall_copy (project_wall_at (project, rows[i].wall));
 
       wall->ends[rows[i].side].through = rows[i].through;
-      project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+      project = edited (project, edit_set_wall (wall));
       g_autofree char *text = meetings_text (project);
       g_test_message ("%s", text);
       g_assert_nonnull (strstr (text, rows[i].made));
@@ -145,11 +145,11 @@ test_moved (void)
   g_autoptr (Wall) wall = wall_copy (project_wall_at (project, 4));
 
   wall->place.x += MM (500);
-  project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+  project = edited (project, edit_set_wall (wall));
   g_assert_cmpint (project_wall_at (project, 0)->tees->len, ==, 1);
   g_assert_cmpint (wall_tee_at (project_wall_at (project, 0), 0)->x, ==, MM (3500));
   g_assert_cmpint (wall_tee_at (project_wall_at (project, 2), 0)->x, ==, MM (4385));
-  project = edited (g_steal_pointer (&project), edit_remove_wall (wall->id));
+  project = edited (project, edit_remove_wall (wall->id));
   g_assert_cmpint (project_wall_at (project, 0)->tees->len, ==, 0);
   g_assert_cmpint (project_wall_at (project, 2)->tees->len, ==, 0);
   g_assert_cmpint (project_wall_at (project, 0)->ends[SIDE_LEFT].ret, ==, MM (250));
@@ -161,7 +161,7 @@ test_crossing (void)
 {
   g_autoptr (Project) project = house ();
 
-  project = with_wall (g_steal_pointer (&project), 0, 2000, RUNS_EAST, 8000, 1);
+  project = with_wall (project, 0, 2000, RUNS_EAST, 8000, 1);
   g_autofree char *text = meetings_text (project);
   g_assert_nonnull (strstr (text, "crossing 4@2000 5@3000 even"));
   g_assert_cmpint (project_wall_at (project, 5)->tees->len, ==, 1);
@@ -175,19 +175,19 @@ static void
 test_wrong (void)
 {
   g_autoptr (Project) half = house ();
-  half = with_wall (g_steal_pointer (&half), 5000, 100, RUNS_NORTH, 3000, 1);
+  half = with_wall (half, 5000, 100, RUNS_NORTH, 3000, 1);
   g_autofree char *text = meetings_text (half);
   g_assert_nonnull (strstr (text, "wrong 0@4885 5@0 unsaid"));
   g_assert_cmpint (project_wall_at (half, 0)->tees->len, ==, 1);
 
   g_autoptr (Project) beside = house ();
-  beside = with_wall (g_steal_pointer (&beside), 1000, 200, RUNS_EAST, 3000, 1);
+  beside = with_wall (beside, 1000, 200, RUNS_EAST, 3000, 1);
   g_autofree char *other = meetings_text (beside);
   g_assert_nonnull (strstr (other, "wrong 0@1000 5@0 unsaid"));
 
   /* Where the partition meets the front wall another one comes from outside. */
   g_autoptr (Project) crowd = house ();
-  crowd = with_wall (g_steal_pointer (&crowd), 3115, -2000, RUNS_NORTH, 2250, 1);
+  crowd = with_wall (crowd, 3115, -2000, RUNS_NORTH, 2250, 1);
   g_autofree char *three = meetings_text (crowd);
   g_assert_nonnull (strstr (three, "wrong 5@2000 0@3000"));
   g_assert_nonnull (strstr (three, "wrong 4@0 0@3000"));
@@ -202,7 +202,7 @@ test_nowhere (void)
 
   wall->ends[SIDE_LEFT]
       = (End){ .given = TRUE, .ret = MM (250), .through = THROUGH_ODD, .has_return = TRUE };
-  project = edited (g_steal_pointer (&project), edit_add_wall (wall));
+  project = edited (project, edit_add_wall (wall));
   g_assert_cmpint (project_wall_at (project, 5)->ends[SIDE_LEFT].ret, ==, MM (250));
 }
 
@@ -216,7 +216,7 @@ test_left_end (void)
 
   wall->length += MM (400);
   wall_shift (wall, MM (400));
-  project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+  project = edited (project, edit_set_wall (wall));
   const Wall *front = project_wall_at (project, 0);
 
   g_assert_cmpint (front->place.x, ==, MM (-400));
@@ -237,10 +237,10 @@ test_by_hand (void)
 
   wall->ends[SIDE_LEFT]
       = (End){ .given = TRUE, .ret = MM (250), .through = THROUGH_ODD, .has_return = TRUE };
-  project = edited (g_steal_pointer (&project), edit_set_wall (wall));
+  project = edited (project, edit_set_wall (wall));
   g_autoptr (Wall) longer = wall_copy (project_wall_at (project, 0));
   longer->length = MM (5200);
-  project = edited (g_steal_pointer (&project), edit_set_wall (longer));
+  project = edited (project, edit_set_wall (longer));
   g_assert_cmpint (project_wall_at (project, 0)->ends[SIDE_LEFT].ret, ==, MM (250));
 }
 
@@ -262,7 +262,7 @@ test_turned (void)
       wall->place.runs = (Runs) ((wall->place.runs + 1) % 4);
       g_ptr_array_add (walls, wall);
     }
-  turned = edited (g_steal_pointer (&turned), edit_walls (walls));
+  turned = edited (turned, edit_walls (walls));
   for (guint i = 0; i < project->walls->len; i++)
     {
       g_autoptr (Wall) a = wall_copy (project_wall_at (project, i));

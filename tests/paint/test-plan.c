@@ -411,13 +411,12 @@ test_ties (void)
   g_autoptr (Drawing) bonded = plan_drawing (&(PlanInput){ .project = project });
   g_assert_cmpuint (count (bonded, STYLE_TIE), ==, 0);
   g_assert_true (plan_meeting_between (project, inner, front, &meeting));
-  project = edited (g_steal_pointer (&project),
-                    plan_make_edit (project, &meeting, MADE_SECOND_THROUGH));
+  project = edited (project, plan_make_edit (project, &meeting, MADE_SECOND_THROUGH));
   g_autoptr (Drawing) strips = plan_drawing (&(PlanInput){ .project = project });
   g_assert_cmpuint (count (strips, STYLE_TIE), ==, 2);
   g_assert_cmpfloat (length_of (strips, STYLE_TIE), ==, 2 * 300.0);
   g_assert_true (plan_meeting_between (project, inner, front, &meeting));
-  project = edited (g_steal_pointer (&project), plan_ties_edit (project, &meeting, &ties));
+  project = edited (project, plan_ties_edit (project, &meeting, &ties));
   g_autoptr (Drawing) angles = plan_drawing (&(PlanInput){ .project = project });
   g_assert_cmpuint (count (angles, STYLE_TIE), ==, 4);
 }
@@ -462,7 +461,7 @@ test_number_beside (void)
 
   wall->length = MM (3000);
   wall->place = (PlanPlace){ TRUE, MM (7750), MM (2900), RUNS_EAST };
-  project = edited (g_steal_pointer (&project), edit_add_wall (wall));
+  project = edited (project, edit_add_wall (wall));
   g_autoptr (Drawing) drawing = plan_drawing (&(PlanInput){ .project = project });
   for (guint i = 0; i < drawing->marks->len; i++)
     {

@@ -145,7 +145,7 @@ test_tops (void)
 {
   g_autoptr (Project) project = with_top (site (), 2, 422, 440);
 
-  project = with_top (g_steal_pointer (&project), 10, 2038, 0);
+  project = with_top (project, 10, 2038, 0);
   g_autoptr (AsBuilt) built = as_built (project);
   g_assert_cmpuint (built->deviations->len, ==, 4);
   assert_deviation (built, 0, TOLERANCE_TOP, 2, 0, TRUE);
@@ -174,7 +174,7 @@ test_beds (void)
   g_autoptr (Project) project = site ();
 
   for (gint32 i = 10; i >= 1; i--)
-    project = with_top (g_steal_pointer (&project), i, 20 + 202 * i - 2 + (i >= 6 ? 8 : 0), 0);
+    project = with_top (project, i, 20 + 202 * i - 2 + (i >= 6 ? 8 : 0), 0);
   g_autoptr (AsBuilt) built = as_built (project);
   guint beyond = 0;
   for (guint i = 0; i < built->deviations->len; i++)
@@ -206,18 +206,15 @@ test_wall_and_openings (void)
   const Length length = MM (5979), plumb = MM (-20), bow = MM (31), metre = MM (11), x = MM (1817),
                height = MM (1195);
 
+  project = with (project, built_set_length (project_wall_at (project, 0), &length));
+  project = with (project, built_set_figure (project_wall_at (project, 0), BUILT_PLUMB, &plumb));
+  project = with (project, built_set_figure (project_wall_at (project, 0), BUILT_BOW, &bow));
   project
-      = with (g_steal_pointer (&project), built_set_length (project_wall_at (project, 0), &length));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_PLUMB, &plumb));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_BOW, &bow));
-  project = with (g_steal_pointer (&project),
-                  built_set_figure (project_wall_at (project, 0), BUILT_BOW_METRE, &metre));
-  project = with (g_steal_pointer (&project),
-                  built_set_opening (project_wall_at (project, 0), id, FIGURE_X, &x, NULL));
-  project = with (g_steal_pointer (&project), built_set_opening (project_wall_at (project, 0), id,
-                                                                 FIGURE_HEIGHT, &height, NULL));
+      = with (project, built_set_figure (project_wall_at (project, 0), BUILT_BOW_METRE, &metre));
+  project
+      = with (project, built_set_opening (project_wall_at (project, 0), id, FIGURE_X, &x, NULL));
+  project = with (
+      project, built_set_opening (project_wall_at (project, 0), id, FIGURE_HEIGHT, &height, NULL));
   g_autoptr (AsBuilt) built = as_built (project);
   g_assert_cmpuint (built->deviations->len, ==, 6);
   assert_deviation (built, 0, TOLERANCE_LENGTH, 0, -21, FALSE);
@@ -247,8 +244,7 @@ test_nothing (void)
 {
   g_autoptr (Project) project = site ();
 
-  project = with (g_steal_pointer (&project),
-                  built_set_courses (project_wall_at (project, 0), 0, NULL, NULL, NULL));
+  project = with (project, built_set_courses (project_wall_at (project, 0), 0, NULL, NULL, NULL));
   g_autoptr (AsBuilt) built = as_built (project);
   g_assert_cmpint (built->standing, ==, 0);
   g_assert_cmpuint (built->pieces_standing, ==, 0);
